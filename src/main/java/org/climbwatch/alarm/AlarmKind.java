@@ -1,0 +1,50 @@
+package org.climbwatch.alarm;
+
+/**
+ * What an alarm is about. The word is what JSON, CSV, the journal and the configuration carry.
+ *
+ * <p>What it likely means and what to check first are the trade's common practice.
+ */
+public enum AlarmKind {
+  OVER_TEMPERATURE("over_temperature", "Too hot", Priority.HIGH),
+  CLIMB_TOO_FAST("climb_too_fast", "Climbing too fast", Priority.MEDIUM),
+  CLIMB_STALLED("climb_stalled", "Climb has stalled", Priority.MEDIUM),
+  FALLING("falling", "Falling: the flame may be out", Priority.HIGH),
+  PROBE_FAULT("probe_fault", "Probe fault", Priority.HIGH),
+  READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH);
+
+  private final String word;
+  private final String title;
+  private final Priority priority;
+
+  AlarmKind(String word, String title, Priority priority) {
+    this.word = word;
+    this.title = title;
+    this.priority = priority;
+  }
+
+  /** The lower-case word of the contract. */
+  public String word() {
+    return word;
+  }
+
+  /** A few words for a heading. */
+  public String title() {
+    return title;
+  }
+
+  /** How much it hurries. */
+  public Priority priority() {
+    return priority;
+  }
+
+  /** The kind of a word of the contract. */
+  public static AlarmKind ofWord(String word) {
+    for (AlarmKind kind : values()) {
+      if (kind.word.equals(word)) {
+        return kind;
+      }
+    }
+    throw new IllegalArgumentException("unknown alarm kind \"" + word + "\"");
+  }
+}

@@ -1,0 +1,69 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.firing.Phase;
+
+/**
+ * The kiln is meant to climb and does not. Applies while climbing and short of the target only, so
+ * it is silent through drying, a hold on purpose and cooling.
+ */
+public record ClimbStalled(Settings settings) implements Rule {
+  /**
+   * @param leastClimbCPerHour °C/h below which the climb counts as stalled, 1 to 500
+   */
+  public record Settings(boolean enabled, double leastClimbCPerHour, Delays delays) {
+    /** Potters look again after 10 to 15 minutes (common practice). */
+    public static final Settings DEFAULT = new Settings(true, 20, Delays.ofSeconds(600, 120));
+
+    public Settings {
+      Limits.require(leastClimbCPerHour, 1, 500, "leastClimbCPerHour");
+    }
+  }
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.CLIMB_STALLED;
+  }
+
+  @Override
+  public Delays delays() {
+    return settings.delays();
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    if (!settings.enabled() || situation.phase() != Phase.CLIMBING || targetReached(situation)) {
+      return Verdict.NOT_APPLICABLE;
+    }
+    if (situation.climb().isEmpty()) {
+      return Verdict.UNKNOWN;
+    }
+    // a standing alarm returns only once the climb is plainly back, half as much again
+    double limitCPerHour = settings.leastClimbCPerHour() * (standing ? 1.5 : 1);
+    return situation.climb().get().cPerHour() < limitCPerHour ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        "%s, probe %s: climb %s at %s, under %s for %s. The fire gives no more than the kiln"
+            + " loses. Check in this order: the flame at every burner; bottle and gauge (frost,"
+            + " sinking pressure); regulator and hose; damper and flame at the flue (too much or"
+            + " too little air); gas too high. Change one thing a little and wait 10 to 15 min."
+            + " If a flame is out: gas off at burner and bottle, do not relight, air the kiln for"
+            + " 5 min or longer.",
+        situation.kiln(),
+        situation.probe(),
+        situation.climb().map(climb -> Words.perHour(climb.cPerHour())).orElse("unknown"),
+        situation.temperatureC().isPresent()
+            ? Words.degrees(situation.temperatureC().getAsDouble())
+            : "an unknown temperature",
+        Words.perHour(settings.leastClimbCPerHour()),
+        Words.span(heldSeconds));
+  }
+
+  private static boolean targetReached(Situation situation) {
+    return situation.targetC().isPresent()
+        && situation.temperatureC().isPresent()
+        && situation.temperatureC().getAsDouble() >= situation.targetC().getAsDouble();
+  }
+}

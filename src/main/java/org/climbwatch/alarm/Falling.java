@@ -1,0 +1,77 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.firing.Phase;
+
+/**
+ * The temperature falls while the fire should be burning: the flame may be out. Suppressed while
+ * idle, and once the potter or the curve says that the kiln is cooling.
+ */
+public record Falling(Settings settings) implements Rule {
+  /**
+   * @param fallCPerHour °C/h, as a positive number, at which a fall is taken seriously, 10 to 5000
+   * @param dropC °C below the recent peak that it must have fallen, 1 to 100
+   */
+  public record Settings(boolean enabled, double fallCPerHour, double dropC, Delays delays) {
+    /** A fibre kiln without flame falls by hundreds of degrees an hour (common practice). */
+    public static final Settings DEFAULT = new Settings(true, 120, 4, Delays.ofSeconds(15, 120));
+
+    public Settings {
+      Limits.require(fallCPerHour, 10, 5000, "fallCPerHour");
+      Limits.require(dropC, 1, 100, "dropC");
+    }
+  }
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.FALLING;
+  }
+
+  @Override
+  public Delays delays() {
+    return settings.delays();
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    Phase phase = situation.phase();
+    if (!settings.enabled() || phase == Phase.IDLE || phase == Phase.COOLING) {
+      return Verdict.NOT_APPLICABLE;
+    }
+    if (situation.quickClimb().isEmpty()
+        || situation.temperatureC().isEmpty()
+        || situation.recentPeakC().isEmpty()) {
+      return Verdict.UNKNOWN;
+    }
+    var climb = situation.quickClimb().get();
+    if (standing) {
+      return climb.cPerHour() < 0 ? Verdict.HOLDS : Verdict.CLEAR;
+    }
+    boolean steep = climb.cPerHour() + climb.uncertaintyCPerHour() < -settings.fallCPerHour();
+    boolean deep = dropC(situation) >= settings.dropC();
+    return steep && deep ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        "%s, probe %s: falling %s, now %s, %s below its peak, for %s. THE FLAME MAY BE OUT. Go"
+            + " and look at every burner. If one is out: shut the gas at the burner and the bottle,"
+            + " do not relight; open damper and door if that is safe, keep flames and switches"
+            + " away, wait 5 min at least, longer in still air. Never open the gas blind into a hot"
+            + " kiln. If all burn: damper, wind, an opened door, the bottle.",
+        situation.kiln(),
+        situation.probe(),
+        situation.quickClimb().map(climb -> Words.perHour(-climb.cPerHour())).orElse("fast"),
+        situation.temperatureC().isPresent()
+            ? Words.degrees(situation.temperatureC().getAsDouble())
+            : "unknown",
+        Words.degrees(dropC(situation)),
+        Words.span(heldSeconds));
+  }
+
+  private static double dropC(Situation situation) {
+    return situation.recentPeakC().isPresent() && situation.temperatureC().isPresent()
+        ? situation.recentPeakC().getAsDouble() - situation.temperatureC().getAsDouble()
+        : 0;
+  }
+}

@@ -1,0 +1,62 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.reading.Fault;
+
+/** Readings arrive but carry a fault instead of a temperature. Applies in every phase. */
+public record ProbeFault(Settings settings) implements Rule {
+  /** How long a fault must last; a spark at the igniter can give single ones. */
+  public record Settings(boolean enabled, Delays delays) {
+    public static final Settings DEFAULT = new Settings(true, Delays.ofSeconds(10, 10));
+  }
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.PROBE_FAULT;
+  }
+
+  @Override
+  public Delays delays() {
+    return settings.delays();
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    if (!settings.enabled()) {
+      return Verdict.NOT_APPLICABLE;
+    }
+    if (situation.fault().isEmpty()) {
+      return Verdict.CLEAR;
+    }
+    return situation.fault().get().silence() ? Verdict.UNKNOWN : Verdict.HOLDS;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    Fault fault = situation.fault().orElse(Fault.WIRING);
+    return String.format(
+        "%s, probe %s: no temperature for %s: %s. %s Until it is back the kiln is watched by"
+            + " nobody but you: go by cones and colour.",
+        situation.kiln(),
+        situation.probe(),
+        Words.span(heldSeconds),
+        fault.plainly(),
+        firstChecks(fault));
+  }
+
+  private static String firstChecks(Fault fault) {
+    return switch (fault) {
+      case OPEN_CIRCUIT ->
+          "A screw is loose or the couple has broken. First check the screws at the amplifier and"
+              + " at the probe's head.";
+      case SHORT_TO_GROUND, SHORT_TO_SUPPLY ->
+          "A wire touches metal or the other wire. First check the lead where it passes the kiln's"
+              + " shell, and the probe's head.";
+      case OUT_OF_RANGE ->
+          "The leads may be reversed, or the type set wrongly. First check + and − at the"
+              + " amplifier.";
+      case WIRING -> "First check the amplifier's supply and its data wires, then run check.";
+      case GARBLED -> "First check the speed set for the port, and that nothing else uses it.";
+      case NO_ANSWER, DEVICE_GONE -> "First check plug and supply of the amplifier.";
+    };
+  }
+}

@@ -1,0 +1,41 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.reading.Fault;
+
+/** Nothing arrives from the probe's device. Applies in every phase. */
+public record ReadingsStopped(Settings settings) implements Rule {
+  /** How long silence must last. */
+  public record Settings(boolean enabled, Delays delays) {
+    public static final Settings DEFAULT = new Settings(true, Delays.ofSeconds(10, 10));
+  }
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.READINGS_STOPPED;
+  }
+
+  @Override
+  public Delays delays() {
+    return settings.delays();
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    if (!settings.enabled()) {
+      return Verdict.NOT_APPLICABLE;
+    }
+    return situation.fault().map(Fault::silence).orElse(false) ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        "%s, probe %s: %s for %s. The plug is out, the amplifier has lost its supply, or its"
+            + " program hangs. First check plug and cable at both ends, then the supply. Until it"
+            + " is back the kiln is watched by nobody but you: go by cones and colour.",
+        situation.kiln(),
+        situation.probe(),
+        situation.fault().orElse(Fault.NO_ANSWER).plainly(),
+        Words.span(heldSeconds));
+  }
+}

@@ -1,0 +1,38 @@
+package org.climbwatch.alarm;
+
+/**
+ * One alarm rule: does its condition hold in this situation?
+ *
+ * <p>A rule keeps nothing between two looks. How long the condition has held, and all that follows,
+ * is the business of the {@link Alarm}.
+ */
+public interface Rule {
+  AlarmKind kind();
+
+  Delays delays();
+
+  /**
+   * The look.
+   *
+   * @param standing whether the alarm already stands, for rules with a deadband
+   */
+  Verdict look(Situation situation, boolean standing);
+
+  /**
+   * What is said when the condition has held for its on-delay: what was seen with numbers, what it
+   * likely means, what to check first.
+   */
+  String message(Situation situation, long heldSeconds);
+
+  /** What one look gives. */
+  enum Verdict {
+    /** The condition holds. */
+    HOLDS,
+    /** The condition does not hold. */
+    CLEAR,
+    /** The rule cannot tell: no climb yet, or no temperature. The alarm stays as it is. */
+    UNKNOWN,
+    /** The rule does not apply in this phase (suppressed by design): the alarm returns. */
+    NOT_APPLICABLE
+  }
+}

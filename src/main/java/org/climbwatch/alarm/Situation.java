@@ -1,0 +1,33 @@
+package org.climbwatch.alarm;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Climb;
+
+/**
+ * All that a rule may look at.
+ *
+ * @param kiln name of the kiln, for messages
+ * @param probe name of the probe, for messages
+ * @param phase where the firing stands
+ * @param temperatureC °C, without spikes; empty while the probe gives none
+ * @param fault why there is no temperature
+ * @param climb over the long window
+ * @param quickClimb over the short window
+ * @param recentPeakC °C, the highest of the last few minutes
+ * @param targetC °C that the firing is meant to reach
+ */
+public record Situation(
+    Moment at,
+    String kiln,
+    String probe,
+    Phase phase,
+    OptionalDouble temperatureC,
+    Optional<Fault> fault,
+    Optional<Climb> climb,
+    Optional<Climb> quickClimb,
+    OptionalDouble recentPeakC,
+    OptionalDouble targetC) {}

@@ -1,0 +1,30 @@
+package org.climbwatch.alarm;
+
+import java.util.Locale;
+
+/** How numbers and times read in a message. */
+final class Words {
+  private Words() {}
+
+  /** Whole degrees: {@code 1004 °C}. */
+  static String degrees(double celsius) {
+    return String.format(Locale.ROOT, "%.0f °C", celsius);
+  }
+
+  /** Whole degrees an hour with a true minus sign for a fall: {@code −120 °C/h}. */
+  static String perHour(double cPerHour) {
+    String digits = String.format(Locale.ROOT, "%.0f °C/h", Math.abs(cPerHour));
+    return cPerHour <= -0.5 ? "−" + digits : digits;
+  }
+
+  /** {@code 40 s}, {@code 12 min}, {@code 2 h 05 min}. */
+  static String span(long seconds) {
+    if (seconds < 120) {
+      return seconds + " s";
+    }
+    long minutes = seconds / 60;
+    return minutes < 120
+        ? minutes + " min"
+        : String.format(Locale.ROOT, "%d h %02d min", minutes / 60, minutes % 60);
+  }
+}

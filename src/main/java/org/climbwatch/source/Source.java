@@ -1,0 +1,30 @@
+package org.climbwatch.source;
+
+import java.util.Optional;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+
+/**
+ * One probe's readings, asked for once an interval by a single thread.
+ *
+ * <p>A source starts out without a reading and proves itself by giving one. Whatever goes wrong
+ * outside (device gone, garbage, silence) is a {@link Reading.Faulty}, never an exception: a source
+ * heals itself by trying again, and is never restarted from outside.
+ */
+public interface Source extends AutoCloseable {
+  /**
+   * The newest look since the last call.
+   *
+   * @param at the moment that the reading is to carry
+   * @return empty when a slower device is not due yet; a fault once it has been silent for longer
+   *     than its configured time
+   */
+  Optional<Reading> read(Moment at);
+
+  /** One line for people: which device, and how it is doing; never blank. */
+  String describe();
+
+  /** Lets go of the device. Called once; throws nothing. */
+  @Override
+  void close();
+}

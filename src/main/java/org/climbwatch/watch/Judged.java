@@ -1,0 +1,28 @@
+package org.climbwatch.watch;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.signal.Climb;
+
+/**
+ * A reading and what the core made of it.
+ *
+ * @param reading as it came
+ * @param temperatureC °C; empty exactly when there is a fault
+ * @param uncertaintyC °C, expanded with k = 2; empty where there is no temperature
+ * @param fault the reading's own, or out of range found in linearising
+ * @param spike whether it was set aside in the climb and the alarms
+ * @param climb at that moment, once known
+ * @param phase at that moment
+ */
+public record Judged(
+    Reading reading,
+    OptionalDouble temperatureC,
+    OptionalDouble uncertaintyC,
+    Optional<Fault> fault,
+    boolean spike,
+    Optional<Climb> climb,
+    Phase phase) {}

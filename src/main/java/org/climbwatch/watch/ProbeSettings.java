@@ -1,0 +1,31 @@
+package org.climbwatch.watch;
+
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
+
+/**
+ * What the core needs to know of a probe.
+ *
+ * @param name as configured
+ * @param type letter type of the couple
+ * @param toleranceClass of the wire, as bought
+ * @param amplifierErrorC °C, limit of error of the amplifier
+ * @param coldJunctionErrorC °C, limit of error of the cold junction sensor
+ */
+public record ProbeSettings(
+    String name,
+    ThermocoupleType type,
+    ToleranceClass toleranceClass,
+    double amplifierErrorC,
+    double coldJunctionErrorC) {
+  public ProbeSettings {
+    require(amplifierErrorC, "amplifierErrorC");
+    require(coldJunctionErrorC, "coldJunctionErrorC");
+  }
+
+  private static void require(double value, String name) {
+    if (!(value >= 0 && value <= 50)) {
+      throw new IllegalArgumentException(name + " must be 0 to 50, was " + value);
+    }
+  }
+}

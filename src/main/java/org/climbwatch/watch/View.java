@@ -1,0 +1,30 @@
+package org.climbwatch.watch;
+
+import java.util.List;
+import java.util.Optional;
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Moment;
+
+/**
+ * What is true now, for the page and the API.
+ *
+ * @param latest the newest reading of the probe, kept or not
+ * @param firing the one that is on
+ * @param alarms all that are not normal, the oldest first
+ */
+public record View(
+    String kiln,
+    Phase phase,
+    Optional<Judged> latest,
+    Optional<OpenFiring> firing,
+    List<StandingAlarm> alarms) {
+
+  /** The firing that is on. */
+  public record OpenFiring(Moment since, String name, boolean byItself) {}
+
+  /** One occurrence of an alarm that still wants attention. */
+  public record StandingAlarm(
+      String id, AlarmKind kind, AlarmState state, Moment since, String message) {}
+}
