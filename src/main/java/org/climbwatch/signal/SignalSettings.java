@@ -8,7 +8,7 @@ package org.climbwatch.signal;
  * @param spikeC °C that a single reading may stand apart before it is taken for a spike, 2 to 200
  */
 public record SignalSettings(double climbWindowSeconds, double fallWindowSeconds, double spikeC) {
-  public static final SignalSettings DEFAULT = new SignalSettings(180, 30, 8);
+  public static final SignalSettings DEFAULT = new SignalSettings(180, 45, 8);
 
   public SignalSettings {
     require(climbWindowSeconds, 30, 1800, "climbWindowSeconds");

@@ -2,6 +2,7 @@ package org.climbwatch.watch;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.Phase;
@@ -10,6 +11,7 @@ import org.climbwatch.reading.Moment;
 /**
  * What is true now, for the page and the API.
  *
+ * @param targetC °C that the firing is meant to reach
  * @param latest the newest reading of the probe, kept or not
  * @param firing the one that is on
  * @param alarms all that are not normal, the oldest first
@@ -17,6 +19,7 @@ import org.climbwatch.reading.Moment;
 public record View(
     String kiln,
     Phase phase,
+    OptionalDouble targetC,
     Optional<Judged> latest,
     Optional<OpenFiring> firing,
     List<StandingAlarm> alarms) {

@@ -1,0 +1,179 @@
+package org.climbwatch.firing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.climbwatch.reading.Moment;
+
+/**
+ * The course of a firing: begins, passes through its phases and ends, by the potter's word or by
+ * itself.
+ *
+ * <pre>
+ *           warms / word          dry            falls long / word        cold / word
+ *   IDLE ------------------> DRYING -> CLIMBING -------------------> COOLING ---------> IDLE
+ *                                       |    ^                          |
+ *                                  word v    | word        warms again  v
+ *                                     HOLDING                        CLIMBING
+ * </pre>
+ */
+public final class Course {
+  /** °C below the peak at which a firing that never got hot can be over, too. */
+  private static final double ABANDONED_DROP_C = 20;
+
+  private FiringSettings settings;
+  private final Warming warming = new Warming();
+  private Phase phase = Phase.IDLE;
+  private Optional<Begun> begun = Optional.empty();
+  private double peakC;
+  private Optional<Moment> peakAt = Optional.empty();
+  private boolean coldOnce;
+
+  /**
+   * How the firing that is on began.
+   *
+   * @param since its first reading's moment, or that of the potter's word
+   * @param name what the potter calls it, or a plain word where nobody named it
+   */
+  public record Begun(Moment since, String name, boolean byItself) {}
+
+  /** A step of the course. */
+  public sealed interface Step {
+    /** A firing began. */
+    record Begins(Begun begun) implements Step {}
+
+    /** The phase changed; why, as a sentence. */
+    record Enters(Phase phase, String why) implements Step {}
+
+    /** The firing is over; why, as a sentence. */
+    record Ends(Begun begun, boolean byItself, String why) implements Step {}
+  }
+
+  public Course(FiringSettings settings) {
+    this.settings = settings;
+  }
+
+  public Phase phase() {
+    return phase;
+  }
+
+  public Optional<Begun> begun() {
+    return begun;
+  }
+
+  /** Goes on under other settings. */
+  public void configure(FiringSettings other) {
+    settings = other;
+  }
+
+  /** The potter begins a firing. One that was on is over. */
+  public List<Step> begin(Moment at, String name) {
+    List<Step> steps = new ArrayList<>();
+    if (begun.isPresent()) {
+      steps.addAll(finish(false, "A new firing begins."));
+    }
+    steps.addAll(open(new Begun(at, name.isBlank() ? "firing" : name.strip(), false)));
+    return steps;
+  }
+
+  /** The potter ends the firing; nothing when none is on. */
+  public List<Step> end() {
+    return begun.isEmpty() ? List.of() : finish(false, "Ended by the potter.");
+  }
+
+  /** The potter says what the kiln is meant to do; nothing when no firing is on. */
+  public List<Step> declare(Moment at, Phase meant) {
+    if (begun.isEmpty() || meant == phase || meant == Phase.IDLE || meant == Phase.DRYING) {
+      return List.of();
+    }
+    return enter(at, meant, "By the potter's word.");
+  }
+
+  /** After a gap, durations start anew. */
+  public void resume() {
+    warming.reset();
+    peakAt = Optional.empty();
+    coldOnce = false;
+  }
+
+  /** Takes a temperature that is no spike. */
+  public List<Step> look(Moment at, double temperatureC) {
+    if (begun.isEmpty()) {
+      return lookIdle(at, temperatureC);
+    }
+    if (temperatureC > peakC || peakAt.isEmpty()) {
+      peakC = Math.max(peakC, temperatureC);
+      peakAt = Optional.of(at);
+    }
+    return switch (phase) {
+      case IDLE -> List.of();
+      case DRYING, CLIMBING, HOLDING -> lookHot(at, temperatureC);
+      case COOLING -> lookCooling(at, temperatureC);
+    };
+  }
+
+  private List<Step> lookIdle(Moment at, double temperatureC) {
+    if (!settings.beginsByItself()) {
+      return List.of();
+    }
+    return warming
+        .look(at, temperatureC, settings.beginRiseC())
+        .map(since -> open(new Begun(since, "firing", true)))
+        .orElse(List.of());
+  }
+
+  private List<Step> lookHot(Moment at, double temperatureC) {
+    if (phase == Phase.DRYING && temperatureC >= settings.dryBelowC()) {
+      return enter(at, Phase.CLIMBING, "Above the drying range.");
+    }
+    double dropC = peakC - temperatureC;
+    boolean fallen =
+        dropC >= settings.coolingDropC()
+            || (dropC >= ABANDONED_DROP_C && temperatureC < settings.endBelowC());
+    boolean longSince =
+        peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
+    return fallen && longSince
+        ? enter(at, Phase.COOLING, "It has fallen for so long that the gas must be off.")
+        : List.of();
+  }
+
+  private List<Step> lookCooling(Moment at, double temperatureC) {
+    boolean cold = temperatureC < settings.endBelowC();
+    boolean sure = cold && coldOnce;
+    coldOnce = cold;
+    if (sure) {
+      return finish(true, "The kiln is cold.");
+    }
+    return warming.look(at, temperatureC, settings.beginRiseC()).isPresent()
+        ? enter(at, Phase.CLIMBING, "It warms again.")
+        : List.of();
+  }
+
+  private List<Step> open(Begun opened) {
+    begun = Optional.of(opened);
+    phase = Phase.DRYING;
+    peakC = Double.NEGATIVE_INFINITY;
+    peakAt = Optional.empty();
+    coldOnce = false;
+    warming.reset();
+    return List.of(new Step.Begins(opened));
+  }
+
+  private List<Step> enter(Moment at, Phase next, String why) {
+    phase = next;
+    warming.reset();
+    coldOnce = false;
+    // a fall is counted from here, not from a peak before the potter's word
+    peakAt = Optional.of(at);
+    peakC = next == Phase.COOLING ? peakC : Double.NEGATIVE_INFINITY;
+    return List.of(new Step.Enters(next, why));
+  }
+
+  private List<Step> finish(boolean byItself, String why) {
+    Begun finished = begun.orElseThrow();
+    begun = Optional.empty();
+    phase = Phase.IDLE;
+    warming.reset();
+    return List.of(new Step.Ends(finished, byItself, why));
+  }
+}

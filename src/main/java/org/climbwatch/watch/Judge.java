@@ -1,0 +1,86 @@
+package org.climbwatch.watch;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.signal.Climb;
+import org.climbwatch.thermocouple.ColdJunction;
+import org.climbwatch.thermocouple.OutOfRange;
+import org.climbwatch.thermocouple.Uncertainty;
+
+/** Makes a temperature with its uncertainty of a raw reading, or finds the fault in it. */
+final class Judge {
+  private final ProbeSettings probe;
+
+  Judge(ProbeSettings probe) {
+    this.probe = probe;
+  }
+
+  /** What a reading says before anything is known of its neighbours. */
+  Judged judge(Reading reading, Phase phase) {
+    if (reading instanceof Reading.Faulty faulty) {
+      return faulty(reading, faulty.fault(), phase);
+    }
+    try {
+      return reading instanceof Reading.Emf emf
+          ? good(reading, hotJunctionC(emf), emf.coldJunctionC(), phase)
+          : linearised((Reading.Linearised) reading, phase);
+    } catch (OutOfRange outside) {
+      return faulty(reading, Fault.OUT_OF_RANGE, phase);
+    }
+  }
+
+  /** The same with what the run of readings says of it. */
+  static Judged with(Judged judged, boolean spike, Optional<Climb> climb, Phase phase) {
+    return new Judged(
+        judged.reading(),
+        judged.temperatureC(),
+        judged.uncertaintyC(),
+        judged.fault(),
+        spike,
+        climb,
+        phase);
+  }
+
+  private double hotJunctionC(Reading.Emf emf) {
+    return ColdJunction.hotJunctionC(probe.type(), emf.emfMv(), emf.coldJunctionC());
+  }
+
+  private Judged linearised(Reading.Linearised reading, Phase phase) {
+    // refuses a temperature that the couple cannot have
+    probe.type().emfMv(reading.temperatureC());
+    return good(reading, reading.temperatureC(), reading.coldJunctionC().orElse(25), phase);
+  }
+
+  private Judged good(Reading reading, double temperatureC, double coldJunctionC, Phase phase) {
+    double uncertaintyC =
+        Uncertainty.expandedC(
+            probe.type(),
+            probe.toleranceClass(),
+            temperatureC,
+            coldJunctionC,
+            probe.amplifierErrorC(),
+            probe.coldJunctionErrorC());
+    return new Judged(
+        reading,
+        OptionalDouble.of(temperatureC),
+        OptionalDouble.of(uncertaintyC),
+        Optional.empty(),
+        false,
+        Optional.empty(),
+        phase);
+  }
+
+  private static Judged faulty(Reading reading, Fault fault, Phase phase) {
+    return new Judged(
+        reading,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Optional.of(fault),
+        false,
+        Optional.empty(),
+        phase);
+  }
+}

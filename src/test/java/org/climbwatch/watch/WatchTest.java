@@ -1,0 +1,256 @@
+package org.climbwatch.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.junit.jupiter.api.Test;
+
+class WatchTest {
+  @Test
+  void firingBeginsByItselfWhenTheKilnWarmsAndIsDatedBack() {
+    List<Event> events = new Script(20).climb(0, 7200).climb(300, 900).events();
+
+    Event.FiringBegan began = (Event.FiringBegan) events.get(0);
+    assertThat(began.byItself()).isTrue();
+    assertThat(began.at().millis()).isBetween(7_500_000L, 7_600_000L);
+    assertThat(began.since().millis()).isBetween(7_100_000L, 7_230_000L);
+  }
+
+  @Test
+  void warmMorningIsNoFiring() {
+    assertThat(new Script(5).climb(4, 6 * 3600).climb(0, 3600).events()).isEmpty();
+  }
+
+  @Test
+  void twoSparksAreNoFiring() {
+    Script script = new Script(20).climb(0, 600);
+    script.climb(300_000, 1).climb(-300_000, 1).climb(0, 600).climb(300_000, 1);
+    assertThat(script.climb(-300_000, 1).climb(0, 600).events()).isEmpty();
+  }
+
+  @Test
+  void pottersWordBeginsHoldsAndEndsAFiring() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, "stoneware 12"))
+            .climb(150, 3600)
+            .deed(at -> new Input.Declared(at, Phase.HOLDING))
+            .climb(0, 3600)
+            .deed(at -> new Input.Declared(at, Phase.CLIMBING))
+            .climb(150, 600)
+            .deed(Input.Ended::new)
+            .events();
+
+    assertThat(events)
+        .extracting(e -> e.event() + " " + e.subject() + " " + e.state())
+        .containsExactly(
+            "firing stoneware 12 began",
+            "phase climbing entered",
+            "phase holding entered",
+            "phase climbing entered",
+            "firing stoneware 12 ended");
+  }
+
+  @Test
+  void holdOnPurposeAndDryingAreNoStall() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(100, 1800)
+            .climb(0, 7200)
+            .climb(150, 3600)
+            .deed(at -> new Input.Declared(at, Phase.HOLDING))
+            .climb(0, 7200)
+            .events();
+
+    assertThat(alarms(events)).isEmpty();
+  }
+
+  @Test
+  void stallIsRaisedTenMinutesAfterTheClimbWentFlat() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(150, 5 * 3600)
+            .climb(0, 1200)
+            .events();
+
+    Event.AlarmChanged stall = alarms(events).get(0);
+    assertThat(stall.kind()).isEqualTo(AlarmKind.CLIMB_STALLED);
+    long afterSeconds = stall.at().millis() / 1000 - 5 * 3600;
+    // the three-minute window must go flat first
+    assertThat(afterSeconds).isBetween(600L, 800L);
+    assertThat(stall.message()).contains("top hat", "upper", "770 °C", "flame at every burner");
+  }
+
+  @Test
+  void lostFlameIsRaisedWithinAMinuteWithTheGasCautions() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(150, 6 * 3600)
+            .climb(-1500, 120)
+            .events();
+
+    Event.AlarmChanged falling = alarms(events).get(0);
+    assertThat(falling.kind()).isEqualTo(AlarmKind.FALLING);
+    assertThat(falling.at().millis() / 1000 - 6 * 3600).isBetween(15L, 60L);
+    assertThat(falling.message()).contains("do not relight", "shut the gas");
+  }
+
+  @Test
+  void tooFastIsRaisedAgainstTheLimitOfTheStage() {
+    List<Event> wet = new Script(20).deed(at -> new Input.Began(at, "")).climb(300, 600).events();
+    List<Event> dry = new Script(200).deed(at -> new Input.Began(at, "")).climb(300, 3600).events();
+
+    assertThat(alarms(wet)).extracting(Event.AlarmChanged::kind).contains(AlarmKind.CLIMB_TOO_FAST);
+    assertThat(alarms(dry)).isEmpty();
+  }
+
+  @Test
+  void overTemperatureIsWatchedAlsoWithoutAFiring() {
+    List<Event> events = new Script(1295).climb(100, 600).events();
+
+    assertThat(alarms(events))
+        .extracting(Event.AlarmChanged::kind)
+        .contains(AlarmKind.OVER_TEMPERATURE);
+  }
+
+  @Test
+  void openCircuitAndSilenceAreDifferentAlarmsAndGiveNoTemperature() {
+    Watch watch = new Watch(Script.SETTINGS);
+    List<Event> open =
+        Script.eventsOf(
+            watch, new Script(500).climb(0, 300).faulty(Fault.OPEN_CIRCUIT, 60).inputs());
+    List<Event> silent = new Script(500).climb(0, 300).faulty(Fault.NO_ANSWER, 60).events();
+
+    assertThat(alarms(open))
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.PROBE_FAULT);
+    assertThat(alarms(silent))
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.READINGS_STOPPED);
+    assertThat(watch.view().latest().orElseThrow().temperatureC()).isEmpty();
+    assertThat(watch.view().latest().orElseThrow().fault()).contains(Fault.OPEN_CIRCUIT);
+  }
+
+  @Test
+  void faultIsSeenInSecondsAlsoWhileColdAndIdle() {
+    List<Event> events = new Script(20).climb(0, 3600).faulty(Fault.OPEN_CIRCUIT, 30).events();
+
+    assertThat(alarms(events)).hasSize(1);
+    assertThat(events.get(0).at().millis() / 1000 - 3600).isBetween(10L, 15L);
+  }
+
+  @Test
+  void faultShorterThanItsDelayIsSilent() {
+    Script script = new Script(500).climb(0, 300).faulty(Fault.OPEN_CIRCUIT, 5).climb(0, 300);
+    assertThat(script.events()).isEmpty();
+  }
+
+  @Test
+  void acknowledgedByIdOrKindAndSaysSo() {
+    List<Event> events =
+        new Script(500)
+            .climb(0, 300)
+            .faulty(Fault.OPEN_CIRCUIT, 60)
+            .deed(at -> new Input.Acknowledged(at, "probe_fault", "Ann"))
+            .faulty(Fault.OPEN_CIRCUIT, 60)
+            .climb(0, 60)
+            .events();
+
+    assertThat(alarms(events))
+        .extracting(Event.AlarmChanged::alarmState)
+        .containsExactly(AlarmState.UNACKNOWLEDGED, AlarmState.ACKNOWLEDGED, AlarmState.NORMAL);
+    assertThat(alarms(events))
+        .extracting(Event.AlarmChanged::id)
+        .containsOnly("probe_fault-0-310000");
+  }
+
+  @Test
+  void coldIdleKilnKeepsOneReadingAMinuteAndAFiringAll() {
+    Watch watch = new Watch(Script.SETTINGS);
+    long idle = kept(watch, new Script(20).climb(0, 3600).inputs());
+    long firing =
+        kept(
+            new Watch(Script.SETTINGS),
+            new Script(20).deed(at -> new Input.Began(at, "")).climb(100, 3600).inputs());
+
+    assertThat(idle).isBetween(60L, 95L);
+    assertThat(firing).isEqualTo(3601);
+  }
+
+  @Test
+  void firingGoesOnAfterARebootWithoutARateAcrossTheGap() {
+    Script script =
+        new Script(20).deed(at -> new Input.Began(at, "night")).climb(150, 5 * 3600).climb(0, 900);
+    Watch watch = new Watch(Script.SETTINGS);
+    Script.eventsOf(watch, script.inputs());
+    View before = watch.view();
+    int done = script.inputs().size();
+
+    script.reboot().climb(-2000, 30);
+    Script.eventsOf(watch, script.inputs().subList(done, script.inputs().size()));
+
+    View after = watch.view();
+    assertThat(after.phase()).isEqualTo(Phase.CLIMBING);
+    assertThat(after.firing()).isEqualTo(before.firing());
+    assertThat(after.alarms()).isEqualTo(before.alarms());
+    assertThat(after.latest().orElseThrow().climb()).isEmpty();
+  }
+
+  @Test
+  void gasOffIsSeenByItselfAndTheFiringEndsCold() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(200, 5 * 3600)
+            .climb(-300, 3 * 3600 + 2000)
+            .events();
+
+    assertThat(events)
+        .extracting(e -> e.event() + " " + e.subject() + " " + e.state())
+        .contains("phase cooling entered", "firing firing ended");
+  }
+
+  @Test
+  void relitKilnClimbsAgain() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(200, 5 * 3600)
+            .deed(at -> new Input.Declared(at, Phase.COOLING))
+            .climb(-300, 3600)
+            .climb(200, 1200)
+            .events();
+
+    assertThat(events.get(events.size() - 1).subject()).isEqualTo("climbing");
+  }
+
+  private static long kept(Watch watch, List<Input> inputs) {
+    return inputs.stream().filter(input -> watch.accept(input).kept()).count();
+  }
+
+  static List<Event.AlarmChanged> alarms(List<Event> events) {
+    List<Event.AlarmChanged> alarms = new ArrayList<>();
+    for (Event event : events) {
+      if (event instanceof Event.AlarmChanged alarm) {
+        alarms.add(alarm);
+      }
+    }
+    return alarms;
+  }
+
+  @Test
+  void momentsOfDifferentBootsHaveNoDuration() {
+    Moment first = new Moment(0, 5);
+    org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Moment(1, 9).millisSince(first))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+}
