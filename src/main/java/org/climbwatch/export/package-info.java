@@ -1,0 +1,2 @@
+/** A firing's record as files: CSV (RFC 4180) and JSON. */
+package org.climbwatch.export;

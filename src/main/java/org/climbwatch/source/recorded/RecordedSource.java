@@ -1,0 +1,79 @@
+package org.climbwatch.source.recorded;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.source.Source;
+import org.climbwatch.watch.Input;
+
+/** Plays a recording's readings as if they came from a probe now. After its end it is silent. */
+public final class RecordedSource implements Source {
+  private final String probe;
+  private final Path file;
+  private final long originMillis;
+  private final Recording recording;
+  private Optional<Reading> ahead = Optional.empty();
+  private long firstMillis = Long.MIN_VALUE;
+  private boolean over;
+
+  /**
+   * @param originMillis monotonic milliseconds at which the first reading is due
+   * @throws BadRecording when the file cannot be used
+   */
+  public RecordedSource(String probe, Path file, long originMillis) {
+    this.probe = probe;
+    this.file = file;
+    this.originMillis = originMillis;
+    recording = new Recording(file, probe);
+  }
+
+  @Override
+  public Optional<Reading> read(Moment at) {
+    Optional<Reading> due = Optional.empty();
+    while (!over && (ahead.isPresent() || fetch()) && dueMillis() <= at.millis()) {
+      due = ahead;
+      ahead = Optional.empty();
+    }
+    return due.isPresent()
+        ? due.map(reading -> movedTo(at, reading))
+        : over ? Optional.of(Reading.faulty(at, probe, Fault.NO_ANSWER)) : Optional.empty();
+  }
+
+  @Override
+  public String describe() {
+    return "recording " + file + (over ? ", over" : "");
+  }
+
+  @Override
+  public void close() {
+    recording.close();
+  }
+
+  private boolean fetch() {
+    Optional<Input> next = recording.next();
+    while (next.isPresent() && !(next.get() instanceof Input.Measured)) {
+      next = recording.next();
+    }
+    ahead = next.map(input -> ((Input.Measured) input).reading());
+    over = ahead.isEmpty();
+    if (!over && firstMillis == Long.MIN_VALUE) {
+      firstMillis = ahead.get().at().millis();
+    }
+    return !over;
+  }
+
+  private long dueMillis() {
+    return originMillis + ahead.orElseThrow().at().millis() - firstMillis;
+  }
+
+  private Reading movedTo(Moment at, Reading reading) {
+    if (reading instanceof Reading.Emf emf) {
+      return Reading.emf(at, probe, emf.emfMv(), emf.coldJunctionC());
+    }
+    return reading instanceof Reading.Linearised linearised
+        ? Reading.linearised(at, probe, linearised.temperatureC(), linearised.coldJunctionC())
+        : Reading.faulty(at, probe, ((Reading.Faulty) reading).fault());
+  }
+}

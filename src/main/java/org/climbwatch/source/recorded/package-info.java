@@ -1,0 +1,2 @@
+/** A recording (CSV) as inputs of the watch, or played as a source. */
+package org.climbwatch.source.recorded;
