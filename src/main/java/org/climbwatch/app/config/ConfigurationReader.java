@@ -1,0 +1,139 @@
+package org.climbwatch.app.config;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.watch.ProbeSettings;
+import org.climbwatch.watch.WatchSettings;
+import org.tomlj.TomlTable;
+
+/** Goes through the tables of a file; each table's keys, defaults and ranges stand in one place. */
+final class ConfigurationReader {
+  private final Section root;
+  private final Mistakes mistakes;
+
+  ConfigurationReader(TomlTable toml, Mistakes mistakes) {
+    this.mistakes = mistakes;
+    root = new Section("", Optional.of(toml), 0, mistakes);
+  }
+
+  Configuration read() {
+    Section kiln = root.section("kiln");
+    String name = kiln.text("name").orElse("kiln");
+    OptionalDouble targetC = kiln.optionalNumber("target_c", 50, 1400);
+    kiln.refuseTheRest();
+    ProbeReader probe = probe();
+    SignalSettings signal = signal(root.section("climb"));
+    FiringSettings firing = firing(root.section("firing"));
+    AlarmReader alarm = new AlarmReader(root.section("alarm"));
+    Section sampling = root.section("sampling");
+    double intervalS = sampling.number("interval_s", 1, 0.1, 10);
+    sampling.refuseTheRest();
+    ServerSettings server = server(root.section("server"));
+    Section data = root.section("data");
+    Path directory = Path.of(data.text("directory").orElse("climbwatch-data"));
+    data.refuseTheRest();
+    root.refuseTheRest();
+    var alarms = alarm.read();
+    if (targetC.isPresent() && targetC.getAsDouble() >= alarms.overTemperature().limitC()) {
+      kiln.mistake(
+          "target_c",
+          "the target lies at or above alarm.over_temperature.limit_c; raise that limit or lower"
+              + " the target");
+    }
+    mistakes.throwIfAny();
+    return new Configuration(
+        new WatchSettings(name, targetC, probe.settings(), signal, firing, alarms),
+        probe.source(),
+        Duration.ofMillis(Math.round(intervalS * 1000)),
+        server,
+        directory);
+  }
+
+  private ProbeReader probe() {
+    List<Section> probes = root.sections("probe");
+    if (probes.isEmpty()) {
+      mistakes.add(0, "no [[probe]]; name the one that measures, see config/climbwatch.toml");
+      return new ProbeReader(new Section("probe", Optional.empty(), 0, mistakes));
+    }
+    if (probes.size() > 1) {
+      mistakes.add(
+          probes.get(1).line(), "a second [[probe]]; this version follows one probe, take one out");
+    }
+    return new ProbeReader(probes.get(0));
+  }
+
+  private static SignalSettings signal(Section climb) {
+    SignalSettings usual = SignalSettings.DEFAULT;
+    double window = climb.number("window_s", usual.climbWindowSeconds(), 30, 1800);
+    double quick = climb.number("fall_window_s", usual.fallWindowSeconds(), 10, 300);
+    double spike = climb.number("spike_c", usual.spikeC(), 2, 200);
+    if (quick > window) {
+      climb.mistake("fall_window_s", "longer than climb.window_s; make it the shorter one");
+    }
+    climb.refuseTheRest();
+    return new SignalSettings(window, quick, spike);
+  }
+
+  private static FiringSettings firing(Section firing) {
+    FiringSettings usual = FiringSettings.DEFAULT;
+    FiringSettings settings =
+        new FiringSettings(
+            firing.flag("begins_by_itself", usual.beginsByItself()),
+            firing.number("begin_rise_c", usual.beginRiseC(), 5, 200),
+            firing.number("dry_below_c", usual.dryBelowC(), 0, 300),
+            firing.number("cooling_drop_c", usual.coolingDropC(), 20, 500),
+            firing.number("cooling_after_s", usual.coolingAfterSeconds(), 60, 14_400),
+            firing.number("end_below_c", usual.endBelowC(), 20, 300));
+    firing.refuseTheRest();
+    return settings;
+  }
+
+  private static ServerSettings server(Section server) {
+    String listen = server.text("listen").orElse("127.0.0.1:8080");
+    Optional<String> passphrase = server.text("passphrase");
+    List<String> hostNames = server.texts("host_names");
+    server.refuseTheRest();
+    ListenAddress address = new ListenAddress("127.0.0.1", 8080);
+    try {
+      address = ListenAddress.of(listen);
+    } catch (IllegalArgumentException bad) {
+      server.mistake("listen", bad.getMessage());
+    }
+    if (passphrase.isPresent() && passphrase.get().length() < 8) {
+      server.mistake("passphrase", "too short; write at least 8 characters");
+    }
+    if (!ServerSettings.isLoopback(address.host()) && passphrase.isEmpty()) {
+      server.mistake(
+          "listen",
+          "others on the network could change things; set server.passphrase, or listen on"
+              + " 127.0.0.1");
+    }
+    return new ServerSettings(address.host(), address.port(), passphrase, hostNames);
+  }
+
+  /** The probe's table: what the core needs of it, and where its readings come from. */
+  static final class ProbeReader {
+    private final ProbeSettings settings;
+    private final ProbeSource source;
+
+    ProbeReader(Section probe) {
+      ProbeTable table = new ProbeTable(probe);
+      source = table.source();
+      settings = table.settings();
+      probe.refuseTheRest();
+    }
+
+    ProbeSettings settings() {
+      return settings;
+    }
+
+    ProbeSource source() {
+      return source;
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package org.climbwatch.app.config;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import org.climbwatch.source.simulated.FaultKind;
+import org.climbwatch.source.simulated.FiringKind;
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
+import org.climbwatch.watch.ProbeSettings;
+
+/** The keys of {@code [[probe]]}. */
+final class ProbeTable {
+  private final Section probe;
+  private final String sourceWord;
+
+  ProbeTable(Section probe) {
+    this.probe = probe;
+    sourceWord = probe.choice("source", "", List.of("serial", "spi", "model", "recording"));
+    if (probe.present() && sourceWord.isEmpty() && probe.text("source").isEmpty()) {
+      probe.mistake(
+          "source",
+          "missing; say where the readings come from, allowed: \"serial\", \"spi\", \"model\","
+              + " \"recording\"");
+    }
+  }
+
+  /** MAX31855 limits of error: data sheet 19-5793, Type K to 1350 °C, -20 to 85 °C. */
+  ProbeSettings settings() {
+    boolean spi = sourceWord.equals("spi");
+    String name = probe.text("name").orElse("probe");
+    ThermocoupleType type =
+        ThermocoupleType.valueOf(
+            probe.choice(
+                "type",
+                "K",
+                Arrays.stream(ThermocoupleType.values()).map(ThermocoupleType::name).toList()));
+    ToleranceClass tolerance =
+        ToleranceClass.ofWord(
+            probe.choice(
+                "tolerance",
+                "iec_2",
+                Arrays.stream(ToleranceClass.values()).map(ToleranceClass::word).toList()));
+    double amplifier = probe.number("amplifier_error_c", spi ? 4 : 2, 0, 50);
+    double cold = probe.number("cold_junction_error_c", 2, 0, 50);
+    return new ProbeSettings(name, type, tolerance, amplifier, cold);
+  }
+
+  ProbeSource source() {
+    Section serial = probe.section("serial");
+    Section spi = probe.section("spi");
+    Section model = probe.section("model");
+    Section recording = probe.section("recording");
+    ProbeSource source =
+        switch (sourceWord) {
+          case "serial" -> serial(serial);
+          case "spi" -> spi(spi);
+          case "recording" -> recording(recording);
+          default -> model(model);
+        };
+    for (Section each : List.of(serial, spi, model, recording)) {
+      boolean chosen = each == sectionOf(serial, spi, model, recording);
+      if (each.present() && !chosen && !sourceWord.isEmpty()) {
+        String table =
+            each == serial ? "serial" : each == spi ? "spi" : each == model ? "model" : "recording";
+        probe.mistake(
+            table, "not used, for the source is \"" + sourceWord + "\"; take the table out");
+      } else if (chosen) {
+        each.refuseTheRest();
+      }
+    }
+    return source;
+  }
+
+  private Section sectionOf(Section serial, Section spi, Section model, Section recording) {
+    return switch (sourceWord) {
+      case "serial" -> serial;
+      case "spi" -> spi;
+      case "recording" -> recording;
+      default -> model;
+    };
+  }
+
+  private ProbeSource serial(Section serial) {
+    String port = serial.text("port").orElse("");
+    if (port.isEmpty()) {
+      probe.mistake(
+          "serial",
+          "port is missing; name the device, for example port = \"/dev/serial/by-id/usb-...\"");
+    }
+    return new ProbeSource.Serial(
+        port,
+        (int) serial.whole("baud", 115_200, 300, 4_000_000),
+        Duration.ofMillis(Math.round(serial.number("silence_s", 10, 1, 300) * 1000)),
+        serial.flag("clear_dtr", false));
+  }
+
+  private static ProbeSource spi(Section spi) {
+    spi.choice("chip", "max31855", List.of("max31855"));
+    return new ProbeSource.Spi(
+        (int) spi.whole("bus", 0, 0, 6), (int) spi.whole("chip_select", 0, 0, 2));
+  }
+
+  private static ProbeSource model(Section model) {
+    List<String> firings = Arrays.stream(FiringKind.values()).map(FiringKind::word).toList();
+    List<String> faults = Arrays.stream(FaultKind.values()).map(FaultKind::word).toList();
+    return new ProbeSource.Model(
+        model.choice("firing", "stoneware", firings),
+        model.whole("seed", 1, 0, Long.MAX_VALUE),
+        model.choice("fault", "none", faults),
+        model.number("speed", 1, 1, 3600));
+  }
+
+  private ProbeSource recording(Section recording) {
+    String file = recording.text("file").orElse("");
+    if (file.isEmpty()) {
+      probe.mistake("recording", "file is missing; name the CSV to play");
+    }
+    return new ProbeSource.Recording(Path.of(file), recording.number("speed", 1, 1, 3600));
+  }
+}

@@ -1,0 +1,208 @@
+package org.climbwatch.app.config;
+
+import java.time.Duration;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.ClimbStalled;
+import org.climbwatch.alarm.ClimbTooFast;
+import org.climbwatch.alarm.Delays;
+import org.climbwatch.alarm.Falling;
+import org.climbwatch.alarm.OverTemperature;
+import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.ReadingsStopped;
+import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
+import org.climbwatch.watch.ProbeSettings;
+import org.climbwatch.watch.WatchSettings;
+
+/**
+ * The settings in force as lines of {@code key=value}, for the journal's record. A key that a later
+ * version adds is read as its default from an older record.
+ */
+public final class SettingsText {
+  private SettingsText() {}
+
+  /** All settings, sorted by key. */
+  public static String encode(WatchSettings settings) {
+    Map<String, String> lines = new TreeMap<>();
+    lines.put("kiln", settings.kiln().replace("\n", " "));
+    settings.targetC().ifPresent(target -> lines.put("target_c", "" + target));
+    putProbe(lines, settings.probe());
+    SignalSettings signal = settings.signal();
+    lines.put("climb.window_s", "" + signal.climbWindowSeconds());
+    lines.put("climb.fall_window_s", "" + signal.fallWindowSeconds());
+    lines.put("climb.spike_c", "" + signal.spikeC());
+    putFiring(lines, settings.firing());
+    putAlarms(lines, settings.alarm());
+    StringBuilder text = new StringBuilder();
+    lines.forEach((key, value) -> text.append(key).append('=').append(value).append('\n'));
+    return text.toString();
+  }
+
+  /**
+   * Back again.
+   *
+   * @throws IllegalArgumentException when a line cannot be read
+   */
+  public static WatchSettings decode(String text) {
+    Lines lines = new Lines(text);
+    OptionalDouble targetC =
+        lines.has("target_c")
+            ? OptionalDouble.of(lines.number("target_c", 0))
+            : OptionalDouble.empty();
+    return new WatchSettings(
+        lines.text("kiln", "kiln"),
+        targetC,
+        probe(lines),
+        signal(lines),
+        firing(lines),
+        alarms(lines));
+  }
+
+  private static void putProbe(Map<String, String> lines, ProbeSettings probe) {
+    lines.put("probe.name", probe.name().replace("\n", " "));
+    lines.put("probe.type", probe.type().name());
+    lines.put("probe.tolerance", probe.toleranceClass().word());
+    lines.put("probe.amplifier_error_c", "" + probe.amplifierErrorC());
+    lines.put("probe.cold_junction_error_c", "" + probe.coldJunctionErrorC());
+  }
+
+  private static ProbeSettings probe(Lines lines) {
+    return new ProbeSettings(
+        lines.text("probe.name", "probe"),
+        ThermocoupleType.valueOf(lines.text("probe.type", "K")),
+        ToleranceClass.ofWord(lines.text("probe.tolerance", "iec_2")),
+        lines.number("probe.amplifier_error_c", 2),
+        lines.number("probe.cold_junction_error_c", 2));
+  }
+
+  private static SignalSettings signal(Lines lines) {
+    SignalSettings usual = SignalSettings.DEFAULT;
+    return new SignalSettings(
+        lines.number("climb.window_s", usual.climbWindowSeconds()),
+        lines.number("climb.fall_window_s", usual.fallWindowSeconds()),
+        lines.number("climb.spike_c", usual.spikeC()));
+  }
+
+  private static void putFiring(Map<String, String> lines, FiringSettings firing) {
+    lines.put("firing.begins_by_itself", "" + firing.beginsByItself());
+    lines.put("firing.begin_rise_c", "" + firing.beginRiseC());
+    lines.put("firing.dry_below_c", "" + firing.dryBelowC());
+    lines.put("firing.cooling_drop_c", "" + firing.coolingDropC());
+    lines.put("firing.cooling_after_s", "" + firing.coolingAfterSeconds());
+    lines.put("firing.end_below_c", "" + firing.endBelowC());
+  }
+
+  private static FiringSettings firing(Lines lines) {
+    FiringSettings usual = FiringSettings.DEFAULT;
+    return new FiringSettings(
+        lines.flag("firing.begins_by_itself", usual.beginsByItself()),
+        lines.number("firing.begin_rise_c", usual.beginRiseC()),
+        lines.number("firing.dry_below_c", usual.dryBelowC()),
+        lines.number("firing.cooling_drop_c", usual.coolingDropC()),
+        lines.number("firing.cooling_after_s", usual.coolingAfterSeconds()),
+        lines.number("firing.end_below_c", usual.endBelowC()));
+  }
+
+  private static void putAlarms(Map<String, String> lines, AlarmSettings alarm) {
+    OverTemperature.Settings hot = alarm.overTemperature();
+    putRule(lines, "over_temperature", hot.enabled(), hot.delays());
+    lines.put("over_temperature.limit_c", "" + hot.limitC());
+    lines.put("over_temperature.deadband_c", "" + hot.deadbandC());
+    ClimbTooFast.Settings fast = alarm.climbTooFast();
+    putRule(lines, "climb_too_fast", fast.enabled(), fast.delays());
+    lines.put("climb_too_fast.drying_limit_c_per_h", "" + fast.dryingLimitCPerHour());
+    lines.put("climb_too_fast.limit_c_per_h", "" + fast.limitCPerHour());
+    ClimbStalled.Settings stalled = alarm.climbStalled();
+    putRule(lines, "climb_stalled", stalled.enabled(), stalled.delays());
+    lines.put("climb_stalled.least_climb_c_per_h", "" + stalled.leastClimbCPerHour());
+    Falling.Settings falling = alarm.falling();
+    putRule(lines, "falling", falling.enabled(), falling.delays());
+    lines.put("falling.fall_c_per_h", "" + falling.fallCPerHour());
+    lines.put("falling.drop_c", "" + falling.dropC());
+    ProbeFault.Settings fault = alarm.probeFault();
+    putRule(lines, "probe_fault", fault.enabled(), fault.delays());
+    ReadingsStopped.Settings stopped = alarm.readingsStopped();
+    putRule(lines, "readings_stopped", stopped.enabled(), stopped.delays());
+  }
+
+  private static void putRule(
+      Map<String, String> lines, String rule, boolean enabled, Delays delays) {
+    lines.put(rule + ".enabled", "" + enabled);
+    lines.put(rule + ".on_delay_ms", "" + delays.on().toMillis());
+    lines.put(rule + ".off_delay_ms", "" + delays.off().toMillis());
+  }
+
+  private static AlarmSettings alarms(Lines lines) {
+    AlarmSettings usual = AlarmSettings.DEFAULT;
+    return new AlarmSettings(
+        new OverTemperature.Settings(
+            lines.flag("over_temperature.enabled", usual.overTemperature().enabled()),
+            lines.number("over_temperature.limit_c", usual.overTemperature().limitC()),
+            lines.number("over_temperature.deadband_c", usual.overTemperature().deadbandC()),
+            lines.delays("over_temperature", usual.overTemperature().delays())),
+        new ClimbTooFast.Settings(
+            lines.flag("climb_too_fast.enabled", usual.climbTooFast().enabled()),
+            lines.number(
+                "climb_too_fast.drying_limit_c_per_h", usual.climbTooFast().dryingLimitCPerHour()),
+            lines.number("climb_too_fast.limit_c_per_h", usual.climbTooFast().limitCPerHour()),
+            lines.delays("climb_too_fast", usual.climbTooFast().delays())),
+        new ClimbStalled.Settings(
+            lines.flag("climb_stalled.enabled", usual.climbStalled().enabled()),
+            lines.number(
+                "climb_stalled.least_climb_c_per_h", usual.climbStalled().leastClimbCPerHour()),
+            lines.delays("climb_stalled", usual.climbStalled().delays())),
+        new Falling.Settings(
+            lines.flag("falling.enabled", usual.falling().enabled()),
+            lines.number("falling.fall_c_per_h", usual.falling().fallCPerHour()),
+            lines.number("falling.drop_c", usual.falling().dropC()),
+            lines.delays("falling", usual.falling().delays())),
+        new ProbeFault.Settings(
+            lines.flag("probe_fault.enabled", usual.probeFault().enabled()),
+            lines.delays("probe_fault", usual.probeFault().delays())),
+        new ReadingsStopped.Settings(
+            lines.flag("readings_stopped.enabled", usual.readingsStopped().enabled()),
+            lines.delays("readings_stopped", usual.readingsStopped().delays())));
+  }
+
+  /** The lines of a text by their keys. */
+  private static final class Lines {
+    private final Map<String, String> values = new TreeMap<>();
+
+    Lines(String text) {
+      for (String line : text.split("\n")) {
+        int equals = line.indexOf('=');
+        if (equals < 0) {
+          throw new IllegalArgumentException("settings line \"" + line + "\" has no '='");
+        }
+        values.put(line.substring(0, equals), line.substring(equals + 1));
+      }
+    }
+
+    boolean has(String key) {
+      return values.containsKey(key);
+    }
+
+    String text(String key, String otherwise) {
+      return values.getOrDefault(key, otherwise);
+    }
+
+    double number(String key, double otherwise) {
+      return has(key) ? Double.parseDouble(values.get(key)) : otherwise;
+    }
+
+    boolean flag(String key, boolean otherwise) {
+      return has(key) ? Boolean.parseBoolean(values.get(key)) : otherwise;
+    }
+
+    Delays delays(String rule, Delays otherwise) {
+      return new Delays(
+          Duration.ofMillis((long) number(rule + ".on_delay_ms", otherwise.on().toMillis())),
+          Duration.ofMillis((long) number(rule + ".off_delay_ms", otherwise.off().toMillis())));
+    }
+  }
+}

@@ -1,0 +1,2 @@
+/** The configuration: one TOML file, checked as a whole before anything is opened. */
+package org.climbwatch.app.config;
