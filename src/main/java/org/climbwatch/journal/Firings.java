@@ -1,0 +1,176 @@
+package org.climbwatch.journal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * The reading side of the journal: a connection of its own that only reads, also beside a running
+ * daemon and from another process.
+ *
+ * <p>One thread at a time; opening one for each request costs a few milliseconds. Each method sees
+ * the journal as it is at one moment. Readings that wait in the writer's memory are not seen yet.
+ */
+public final class Firings implements AutoCloseable {
+  private final Path file;
+  private final Connection connection;
+
+  private Firings(Path file, Connection connection) {
+    this.file = file;
+    this.connection = connection;
+  }
+
+  /**
+   * Opens a journal for reading.
+   *
+   * @throws JournalTrouble when there is none, or it is not one that this program can read
+   */
+  public static Firings open(Path file) {
+    if (!Files.exists(file)) {
+      throw new JournalTrouble(
+          "there is no journal " + file + "; name the --data folder that the daemon writes to");
+    }
+    try {
+      Connection connection = Sqlite.reader(file);
+      try {
+        refuseOld(Schema.version(connection, file, Schema.STEPS.size()), file);
+      } catch (SQLException | RuntimeException refused) {
+        connection.close();
+        throw refused;
+      }
+      return new Firings(file, connection);
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("open", file, cause);
+    }
+  }
+
+  private static void refuseOld(int version, Path file) {
+    if (version < Schema.STEPS.size()) {
+      throw new JournalTrouble(
+          String.format(
+              "the journal %s has version %d, this program reads version %d; start the daemon"
+                  + " once, it brings the file up to date",
+              file, version, Schema.STEPS.size()));
+    }
+  }
+
+  /** All firings, the newest first. */
+  public List<FiringSummary> list() {
+    return read(
+        () -> {
+          List<FiringSummary> summaries = new ArrayList<>();
+          for (FiringRange firing : FiringRange.all(connection)) {
+            summaries.add(Summaries.of(connection, firing));
+          }
+          return summaries;
+        });
+  }
+
+  /** One firing; empty when there is none of that id. */
+  public Optional<FiringSummary> one(long id) {
+    return read(
+        () -> {
+          Optional<FiringRange> firing = FiringRange.one(connection, id);
+          return firing.isEmpty()
+              ? Optional.empty()
+              : Optional.of(Summaries.of(connection, firing.get()));
+        });
+  }
+
+  /** The id of the newest firing. */
+  public OptionalLong latest() {
+    return read(() -> One.number(connection, "SELECT max(id) FROM firing"));
+  }
+
+  /**
+   * What was announced during a firing, in its order.
+   *
+   * @throws IllegalArgumentException when there is no such firing, as in all methods below
+   */
+  public List<RecordedEvent> events(long id) {
+    return read(() -> EventRows.of(connection, range(id)));
+  }
+
+  /** What the potter and the program did during a firing, then the remarks made after it. */
+  public List<RecordedDeed> deeds(long id) {
+    return read(
+        () -> {
+          FiringRange firing = range(id);
+          Timeline timeline = Boots.timeline(connection, firing.first(), firing.last());
+          List<RecordedDeed> deeds = new ArrayList<>();
+          for (Deeds.Row row : Deeds.between(connection, firing.first(), firing.last())) {
+            deeds.add(row.recorded(timeline));
+          }
+          deeds.addAll(Remarks.of(connection, firing.id(), timeline));
+          return deeds;
+        });
+  }
+
+  /**
+   * The curve with at most so many points, keeping every peak and showing every gap.
+   *
+   * @param points 8 to 20 000
+   */
+  public Curve curve(long id, int points) {
+    return read(() -> CurveReduction.reduce(new FiringCurve(connection, range(id)).full(), points));
+  }
+
+  /**
+   * Hands out all rows of a firing in their order: readings, deeds, and at the end the remarks.
+   *
+   * @throws IOException when the sink throws it
+   */
+  public void rows(long id, RowSink sink) throws IOException {
+    Snapshot<IOException> stream = () -> new FiringRows(connection, range(id), sink).stream();
+    atOneMoment(stream);
+  }
+
+  private FiringRange range(long id) throws SQLException {
+    return FiringRange.one(connection, id)
+        .orElseThrow(() -> new IllegalArgumentException("there is no firing " + id));
+  }
+
+  private interface Query<T> {
+    T answer() throws SQLException;
+  }
+
+  private <T> T read(Query<T> query) {
+    List<T> answer = new ArrayList<>(1);
+    Snapshot<RuntimeException> ask = () -> answer.add(query.answer());
+    atOneMoment(ask);
+    return answer.get(0);
+  }
+
+  private interface Snapshot<X extends Exception> {
+    void take() throws SQLException, X;
+  }
+
+  /** A read transaction: what the daemon writes meanwhile is not seen. */
+  private <X extends Exception> void atOneMoment(Snapshot<X> snapshot) throws X {
+    try {
+      One.change(connection, "BEGIN");
+      try {
+        snapshot.take();
+      } finally {
+        Sqlite.rollback(connection);
+      }
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("close", file, cause);
+    }
+  }
+}

@@ -1,0 +1,258 @@
+package org.climbwatch.journal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import org.climbwatch.watch.Event;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Judged;
+
+/**
+ * The writing side of the journal. One thread owns it; readers open {@link Firings} beside it.
+ *
+ * <p>Readings wait in memory and are committed at most 5 s late. What the potter did, and readings
+ * that raised an event, are committed at once and take all that waits with them. Every commit is
+ * synchronised to the disk, so a power cut loses at most those 5 s of readings.
+ *
+ * <p>When the file cannot be written (full, read-only, locked), nothing is dropped: inputs wait, in
+ * their order, for the next try, which is made every 5 s. Only readings in excess of {@link
+ * Waiting#MOST_READINGS} are given up, the oldest first, and {@link #trouble} says how many.
+ */
+public final class Journal implements AutoCloseable {
+  private static final long COMMIT_EVERY_MS = 5_000;
+
+  private final Path file;
+  private final SettingsCodec codec;
+  private final WriterLock lock;
+  private final Writer writer;
+  private final Waiting waiting = new Waiting();
+  private long calledAtMs;
+  private long dueAtMs;
+  private boolean dueKnown;
+  private JournalTrouble trouble;
+
+  private Journal(Path file, SettingsCodec codec, WriterLock lock, Writer writer) {
+    this.file = file;
+    this.codec = codec;
+    this.lock = lock;
+    this.writer = writer;
+  }
+
+  /**
+   * Opens the journal for writing; makes folder and file, brings an older file up to date.
+   *
+   * @throws JournalTrouble when another daemon writes to it, when the file is newer than this
+   *     program, another program's, damaged or not writable
+   */
+  public static Journal open(Path file, SettingsCodec codec) {
+    return open(file, codec, Schema.STEPS);
+  }
+
+  static Journal open(Path file, SettingsCodec codec, List<String> steps) {
+    try {
+      Files.createDirectories(Sqlite.folder(file));
+    } catch (IOException cause) {
+      throw JournalTrouble.of(
+          "make the folder of", file, "give the daemon's user write access there", cause);
+    }
+    WriterLock lock = WriterLock.take(file);
+    try {
+      return new Journal(file, codec, lock, writer(file, steps));
+    } catch (SQLException cause) {
+      lock.close();
+      throw JournalTrouble.of("open", file, cause);
+    } catch (RuntimeException refused) {
+      lock.close();
+      throw refused;
+    }
+  }
+
+  private static Writer writer(Path file, List<String> steps) throws SQLException {
+    Sqlite.refuseForeign(file, steps.size());
+    Connection connection = Sqlite.writer(file);
+    try {
+      Schema.migrate(connection, file, steps);
+      return new Writer(connection);
+    } catch (SQLException | RuntimeException failed) {
+      connection.close();
+      throw failed;
+    }
+  }
+
+  /**
+   * The ordinal of a boot of the machine, and its offset to wall time, durable on return.
+   *
+   * <p>To be called before the first input of this run of the program.
+   *
+   * @param machineBootId what the operating system calls this boot; the same id gives the same
+   *     ordinal
+   * @param monotonicMs monotonic time now, ms
+   * @param wallMs wall time now, ms since 1970 UTC
+   */
+  public int boot(String machineBootId, long monotonicMs, long wallMs) {
+    transaction(
+        () ->
+            Boots.remember(
+                writer.connection(), machineBootId, wallMs - monotonicMs, writer.nextSeq()));
+    return Boots.ordinal(writer.connection(), machineBootId, file);
+  }
+
+  /**
+   * The wall clock was corrected: moves the wall time of a whole boot. Durable on return.
+   *
+   * @param wallOffsetMs wall time less monotonic time, ms
+   */
+  public void clockSet(int bootOrdinal, long wallOffsetMs) {
+    transaction(
+        () ->
+            One.change(
+                writer.connection(),
+                "UPDATE boot SET wall_offset_ms = ? WHERE ordinal = ?",
+                wallOffsetMs,
+                bootOrdinal));
+  }
+
+  /** Takes a reading that raised no event; it is committed at most 5 s later. Never throws. */
+  public void append(Judged judged) {
+    waiting.add(new Entry.Look(judged, List.of()));
+  }
+
+  /**
+   * Takes a reading that raised events: durable on return, unless {@link #trouble} says otherwise.
+   *
+   * <p>Does not throw when the disk is in trouble, since the alarm must be given all the same.
+   */
+  public void announce(Judged judged, List<Event> events) {
+    waiting.add(new Entry.Look(judged, List.copyOf(events)));
+    tryToCommit();
+  }
+
+  /**
+   * Takes what the potter or the program did, and the events that followed: durable on return.
+   *
+   * @throws JournalTrouble when it is not on the disk yet; it is kept and tried again
+   */
+  public void record(Input deed, List<Event> events) {
+    // encoded before it queues: what cannot be written must not stand in the way of the rest
+    waiting.add(new Entry.Deed(Deeds.row(deed, codec), List.copyOf(events)));
+    commit();
+  }
+
+  /**
+   * Commits waiting readings before the first of them has waited for 5 s. Never throws.
+   *
+   * @param monotonicNowMs monotonic real time, ms; to be called after each reading, and at least
+   *     once a second
+   */
+  public void commitIfDue(long monotonicNowMs) {
+    long untilNextCallMs = monotonicNowMs - calledAtMs;
+    calledAtMs = monotonicNowMs;
+    if (waiting.isEmpty()) {
+      return;
+    }
+    if (!dueKnown) {
+      dueKnown = true;
+      dueAtMs = monotonicNowMs + COMMIT_EVERY_MS;
+    } else if (monotonicNowMs + untilNextCallMs >= dueAtMs) {
+      tryToCommit();
+    }
+  }
+
+  /**
+   * Commits all that waits.
+   *
+   * @throws JournalTrouble when that fails; all is kept and tried again
+   */
+  public void commit() {
+    tryToCommit();
+    if (trouble != null) {
+      throw trouble;
+    }
+  }
+
+  private void tryToCommit() {
+    dueKnown = false;
+    try {
+      if (!waiting.isEmpty()) {
+        writer.write(waiting.entries());
+        waiting.clear();
+      }
+      trouble = null;
+    } catch (SQLException cause) {
+      trouble = JournalTrouble.of("write to", file, cause);
+    }
+  }
+
+  /** A remark on a firing that is over. Durable on return; not kept when it throws. */
+  public void remark(long firingId, long wallMs, String text) {
+    transaction(() -> Remarks.insert(writer.connection(), firingId, wallMs, text));
+  }
+
+  /** The firing that is on. */
+  public OptionalLong openFiringId() {
+    return writer.openFiring();
+  }
+
+  /**
+   * Hands out the stored inputs from which the core comes to its present state again: the settings
+   * then in force, and all inputs from {@link ResumePoint} on, in their order.
+   */
+  public void replay(Consumer<Input> into) {
+    commit();
+    try {
+      Connection connection = writer.connection();
+      new Replay(connection, codec).from(ResumePoint.find(connection, writer.nextSeq()), into);
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
+  }
+
+  /** Why readings are not being stored, and what to do about it; empty when all is well. */
+  public Optional<String> trouble() {
+    return waiting
+        .lost()
+        .map(lost -> lost + (trouble == null ? "" : "; " + trouble.getMessage()))
+        .or(() -> Optional.ofNullable(trouble).map(Throwable::getMessage));
+  }
+
+  private void transaction(Writer.Work work) {
+    commit();
+    try {
+      writer.inTransaction(work);
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("write to", file, cause);
+    }
+  }
+
+  /**
+   * Commits what waits and folds the log into the file, which is then complete by itself unless a
+   * reader is still open.
+   *
+   * @throws JournalTrouble when what waited could not be written and is lost
+   */
+  @Override
+  public void close() {
+    try {
+      tryToCommit();
+      writer.close();
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("close", file, cause);
+    } finally {
+      lock.close();
+    }
+    if (trouble != null) {
+      throw trouble;
+    }
+  }
+
+  /** For tests that fill the disk. */
+  Connection connection() {
+    return writer.connection();
+  }
+}

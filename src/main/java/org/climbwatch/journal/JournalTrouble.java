@@ -1,0 +1,70 @@
+package org.climbwatch.journal;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.Optional;
+import org.sqlite.SQLiteErrorCode;
+
+/**
+ * The journal's file cannot be used as it should. The message says what, where and what to do.
+ *
+ * <p>What could not be written is still held in memory and tried again, unless the method that
+ * throws says otherwise.
+ */
+public final class JournalTrouble extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  JournalTrouble(String message) {
+    super(message);
+  }
+
+  private JournalTrouble(String message, Throwable cause) {
+    super(message, cause);
+  }
+
+  /** Trouble while doing something ({@code "write to"}, {@code "open"}) to the journal. */
+  static JournalTrouble of(String doing, Path file, SQLException cause) {
+    return new JournalTrouble(
+        "cannot " + doing + " the journal " + file + ": " + remedy(file, cause), cause);
+  }
+
+  static JournalTrouble of(String doing, Path file, String whatToDo, Throwable cause) {
+    return new JournalTrouble("cannot " + doing + " the journal " + file + ": " + whatToDo, cause);
+  }
+
+  private static String remedy(Path file, SQLException cause) {
+    // the low byte is the primary code: the extended ones only tell where inside SQLite it happened
+    int code = cause.getErrorCode() & 0xff;
+    for (SQLiteErrorCode known : SQLiteErrorCode.values()) {
+      if (known.code == code) {
+        return remedy(known).orElse(cause.getMessage());
+      }
+    }
+    return cause.getMessage();
+  }
+
+  private static Optional<String> remedy(SQLiteErrorCode code) {
+    return switch (code) {
+      case SQLITE_FULL ->
+          Optional.of("the disk is full; free some space on it, the readings wait in memory");
+      case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
+          Optional.of(
+              "it may not be written; give the daemon's user write access to the file and its"
+                  + " folder, and check that the disk is not mounted read-only");
+      case SQLITE_BUSY, SQLITE_LOCKED ->
+          Optional.of("another program has locked it; close that program");
+      case SQLITE_CANTOPEN ->
+          Optional.of(
+              "it cannot be opened; check that the file and its folder exist and belong to"
+                  + " the daemon's user");
+      case SQLITE_NOTADB -> Optional.of("it is no SQLite file; " + ASIDE);
+      case SQLITE_CORRUPT -> Optional.of("it is damaged; " + ASIDE);
+      case SQLITE_IOERR ->
+          Optional.of("the disk gives errors; check the card or disk and its cable");
+      default -> Optional.empty();
+    };
+  }
+
+  static final String ASIDE =
+      "move it aside (keep it: `sqlite3 FILE .recover` may save the readings) and start again";
+}

@@ -1,0 +1,17 @@
+package org.climbwatch.journal;
+
+import java.time.Instant;
+
+/**
+ * Something that the potter or the program did.
+ *
+ * @param at wall time
+ * @param elapsedMs ms since the firing's first reading
+ * @param action {@code began}, {@code ended}, {@code declared}, {@code noted}, {@code
+ *     acknowledged}, {@code resumed} (the program started again), {@code configured} (other
+ *     settings), or {@code remarked} (a note on a firing that was over)
+ * @param subject the firing's name, the declared phase's word or the alarm's id; else empty
+ * @param text the note, who answered, or the settings in the codec's text; else empty
+ */
+public record RecordedDeed(
+    Instant at, long elapsedMs, String action, String subject, String text) {}

@@ -1,0 +1,78 @@
+package org.climbwatch.journal;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.watch.Input;
+
+/** Hands out stored inputs in the order in which they came, bit for bit as they were. */
+final class Replay {
+  private final Connection connection;
+  private final Probes probes;
+  private final SettingsCodec codec;
+
+  Replay(Connection connection, SettingsCodec codec) throws SQLException {
+    this.connection = connection;
+    this.probes = new Probes(connection);
+    this.codec = codec;
+  }
+
+  /** The settings in force at a place, then all inputs from there on. */
+  void from(long first, Consumer<Input> into) throws SQLException {
+    Deeds.configuredBefore(connection, first)
+        .ifPresent(row -> into.accept(Deeds.input(row, codec)));
+    long next = first;
+    for (Deeds.Row deed : Deeds.between(connection, first, Long.MAX_VALUE)) {
+      readings(next, deed.id() - 1, into);
+      into.accept(Deeds.input(deed, codec));
+      next = deed.id() + 1;
+    }
+    readings(next, Long.MAX_VALUE, into);
+  }
+
+  private void readings(long first, long last, Consumer<Input> into) throws SQLException {
+    if (first > last) {
+      return;
+    }
+    try (PreparedStatement query =
+        connection.prepareStatement(
+            """
+            SELECT (boot << 10) | (probe << 2) | kind, ms,
+              coalesce(emf_tenth_uv, linearised_mc, fault),
+              ifnull(cold_junction_mc, -2147483648)
+              FROM reading WHERE id BETWEEN ? AND ? ORDER BY id""")) {
+      query.setLong(1, first);
+      query.setLong(2, last);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          into.accept(new Input.Measured(reading(row)));
+        }
+      }
+    }
+  }
+
+  private Reading reading(ResultSet row) throws SQLException {
+    long marks = row.getLong(1);
+    Moment at = new Moment((int) (marks >> 10), row.getLong(2));
+    String probe = probes.name((int) (marks >> 2) & 0xff);
+    int raw = row.getInt(3);
+    int coldJunctionMilliC = row.getInt(4);
+    return switch ((int) marks & 3) {
+      case Codes.KIND_EMF -> Reading.emf(at, probe, raw / 1e4, coldJunctionMilliC / 1e3);
+      case Codes.KIND_LINEARISED ->
+          Reading.linearised(
+              at,
+              probe,
+              raw / 1e3,
+              coldJunctionMilliC == Codes.NONE
+                  ? OptionalDouble.empty()
+                  : OptionalDouble.of(coldJunctionMilliC / 1e3));
+      default -> Reading.faulty(at, probe, Codes.fault(raw));
+    };
+  }
+}

@@ -1,0 +1,139 @@
+package org.climbwatch.journal;
+
+import java.sql.SQLException;
+
+/**
+ * Condenses temperatures to one block for each minute that still holds every peak and every gap.
+ *
+ * <p>A block ends with its minute and at a gap, so that no block spans one. Spikes are left out:
+ * they are no temperature of the kiln.
+ */
+final class Rollup implements TemperatureRows.Taker {
+  private static final long MINUTE_MS = 60_000;
+
+  /**
+   * A run of temperatures within one minute and without a gap.
+   *
+   * @param gapBefore whether something is missing before its first; true for the first of all
+   * @param firstSeq place of its first reading among all inputs
+   */
+  record Block(
+      long firstSeq,
+      long lastSeq,
+      int boot,
+      int probe,
+      boolean gapBefore,
+      Point first,
+      Point last,
+      Point min,
+      Point max) {}
+
+  /** A temperature in 0.001 °C at a monotonic time in ms. */
+  record Point(long ms, int milliC) {}
+
+  /** Takes finished blocks. */
+  interface Sink {
+    void block(Block block) throws SQLException;
+  }
+
+  private final Sink sink;
+
+  private final GapRule gaps = new GapRule();
+  private boolean open;
+  private boolean gapBefore;
+  private long firstSeq;
+  private long lastSeq;
+  private int boot;
+  private int probe;
+  private long firstMs;
+  private int firstMilliC;
+  private long lastMs;
+  private int lastMilliC;
+  private long minMs;
+  private int minMilliC;
+  private long maxMs;
+  private int maxMilliC;
+
+  Rollup(Sink sink) {
+    this.sink = sink;
+  }
+
+  /** Goes on behind a block that is stored already. */
+  void resumeAfter(Block block) {
+    gaps.good(block.boot(), block.last().ms());
+  }
+
+  @Override
+  public void fault() throws SQLException {
+    gaps.fault();
+    finish();
+  }
+
+  @Override
+  public void good(long seq, int atBoot, long atMs, int atProbe, int milliC, boolean spike)
+      throws SQLException {
+    if (spike) {
+      return;
+    }
+    boolean gap = gaps.good(atBoot, atMs);
+    if (open && !gap && atProbe == probe && sameMinute(atMs)) {
+      extend(seq, atMs, milliC);
+    } else {
+      finish();
+      begin(seq, atBoot, atMs, atProbe, milliC, gap);
+    }
+  }
+
+  /** Hands on the block under way, if there is one. */
+  void finish() throws SQLException {
+    if (open) {
+      open = false;
+      sink.block(
+          new Block(
+              firstSeq,
+              lastSeq,
+              boot,
+              probe,
+              gapBefore,
+              new Point(firstMs, firstMilliC),
+              new Point(lastMs, lastMilliC),
+              new Point(minMs, minMilliC),
+              new Point(maxMs, maxMilliC)));
+    }
+  }
+
+  private boolean sameMinute(long atMs) {
+    return Math.floorDiv(atMs, MINUTE_MS) == Math.floorDiv(firstMs, MINUTE_MS);
+  }
+
+  private void begin(long seq, int atBoot, long atMs, int atProbe, int milliC, boolean gap) {
+    open = true;
+    gapBefore = gap;
+    firstSeq = seq;
+    boot = atBoot;
+    probe = atProbe;
+    firstMs = atMs;
+    firstMilliC = milliC;
+    minMs = atMs;
+    minMilliC = milliC;
+    maxMs = atMs;
+    maxMilliC = milliC;
+    lastSeq = seq;
+    lastMs = atMs;
+    lastMilliC = milliC;
+  }
+
+  private void extend(long seq, long atMs, int milliC) {
+    lastSeq = seq;
+    lastMs = atMs;
+    lastMilliC = milliC;
+    if (milliC < minMilliC) {
+      minMs = atMs;
+      minMilliC = milliC;
+    }
+    if (milliC > maxMilliC) {
+      maxMs = atMs;
+      maxMilliC = milliC;
+    }
+  }
+}
