@@ -1,0 +1,80 @@
+package org.climbwatch.web;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Moment;
+
+/**
+ * What the web asks of the daemon. Called from several threads at once.
+ *
+ * <p>A request that cannot be met because of what was asked is thrown as {@link Refused}; anything
+ * else that is thrown is a fault of ours and leaves as a bare 500.
+ */
+public interface Backend {
+  /** What is true now. */
+  Status status();
+
+  /** Wall time of a moment, by the best offset known for its boot. */
+  Instant wallTime(Moment moment);
+
+  /** All recorded firings, the newest first. */
+  List<FiringSummary> firings();
+
+  /** One firing, or empty when there is none of that number. */
+  Optional<FiringSummary> firing(long id);
+
+  /**
+   * The curve of a firing, reduced so that every peak is kept.
+   *
+   * @param points the most that are wanted, 10 to 20 000
+   */
+  CurveColumns curve(long id, int points);
+
+  /** Writes the whole record of a firing as the contract's CSV and leaves the stream open. */
+  void exportCsv(long id, OutputStream out) throws IOException;
+
+  /** What happened in a firing, the potter's notes among it, the oldest first. */
+  List<EventLine> events(long id);
+
+  /**
+   * The potter begins a firing.
+   *
+   * @param name may be blank
+   * @return the new firing's number
+   */
+  long begin(String name);
+
+  /** The potter ends the firing. */
+  void end(long id);
+
+  /** The potter says what the kiln is meant to do: climb, hold, or cool. */
+  void declare(long id, Phase phase);
+
+  /** The potter writes a note; never blank. */
+  void note(long id, String text);
+
+  /**
+   * The potter answers an alarm.
+   *
+   * @param who may be blank
+   */
+  void acknowledge(String alarmId, String who);
+
+  /** Why readings do not arrive or are not stored; empty while all is well. */
+  Optional<String> unwell();
+
+  /** Counters and gauges of the daemon beside those that {@link #status} already tells. */
+  List<Metric> metrics();
+
+  /**
+   * Tells of readings and events as they happen, until closed.
+   *
+   * @param listener returns at once and throws nothing
+   */
+  AutoCloseable listen(Consumer<Live> listener);
+}

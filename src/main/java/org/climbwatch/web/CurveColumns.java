@@ -1,0 +1,16 @@
+package org.climbwatch.web;
+
+/**
+ * A firing's curve, column by column.
+ *
+ * @param elapsedMs ms since the firing's first reading, rising
+ * @param temperatureC °C; NaN where the curve has a gap
+ */
+public record CurveColumns(long[] elapsedMs, double[] temperatureC) {
+  public CurveColumns {
+    if (elapsedMs.length != temperatureC.length) {
+      throw new IllegalArgumentException(
+          "columns must be of one length, were " + elapsedMs.length + ", " + temperatureC.length);
+    }
+  }
+}

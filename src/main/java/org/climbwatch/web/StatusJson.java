@@ -1,0 +1,140 @@
+package org.climbwatch.web;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.signal.Climb;
+import org.climbwatch.watch.Judged;
+import org.climbwatch.watch.View;
+
+/** The status document of the contract. */
+final class StatusJson {
+  private final Status status;
+  private final Function<Moment, Instant> wallTime;
+  private final boolean passphraseNeeded;
+
+  StatusJson(Status status, Function<Moment, Instant> wallTime, boolean passphraseNeeded) {
+    this.status = status;
+    this.wallTime = wallTime;
+    this.passphraseNeeded = passphraseNeeded;
+  }
+
+  void write(JsonGenerator out) throws IOException {
+    View view = status.view();
+    out.writeStartObject();
+    out.writeStringField("time", Json.time(status.time()));
+    out.writeStringField("kiln", view.kiln());
+    out.writeStringField("phase", view.phase().word());
+    firing(out);
+    out.writeArrayFieldStart("probes");
+    probe(out);
+    out.writeEndArray();
+    out.writeNullField("forecast");
+    out.writeArrayFieldStart("alarms");
+    for (View.StandingAlarm alarm : view.alarms()) {
+      alarm(out, alarm);
+    }
+    out.writeEndArray();
+    Json.number(out, "target_c", status.targetC(), 1);
+    out.writeStringField("source", status.sourceLine());
+    out.writeFieldName("stale_after_s");
+    Json.number(out, status.staleAfterS(), 1);
+    out.writeArrayFieldStart("notices");
+    for (String notice : status.notices()) {
+      out.writeString(notice);
+    }
+    out.writeEndArray();
+    out.writeBooleanField("passphrase_needed", passphraseNeeded);
+    out.writeEndObject();
+  }
+
+  private void firing(JsonGenerator out) throws IOException {
+    Optional<View.OpenFiring> open = status.view().firing();
+    if (open.isEmpty()) {
+      out.writeNullField("firing");
+      return;
+    }
+    out.writeObjectFieldStart("firing");
+    Json.number(out, "id", status.firingId());
+    out.writeStringField("name", open.get().name());
+    out.writeStringField("since", Json.time(wallTime.apply(open.get().since())));
+    out.writeBooleanField("by_itself", open.get().byItself());
+    Json.number(out, "elapsed_s", status.elapsedS(), 1);
+    out.writeEndObject();
+  }
+
+  private void probe(JsonGenerator out) throws IOException {
+    out.writeStartObject();
+    out.writeStringField("name", status.probe());
+    if (status.view().latest().isEmpty() || status.stale()) {
+      nothing(out, status.view().latest().flatMap(Judged::fault).orElse(Fault.NO_ANSWER));
+    } else {
+      measured(out, status.view().latest().get());
+    }
+    Json.number(out, "age_s", status.latestAgeS(), 1);
+    out.writeEndObject();
+  }
+
+  /** A reading too old, or none yet: no number of it may pass for the present. */
+  private static void nothing(JsonGenerator out, Fault fault) throws IOException {
+    out.writeNullField("temperature_c");
+    out.writeNullField("uncertainty_c");
+    out.writeNullField("climb_c_per_h");
+    out.writeNullField("climb_uncertainty_c_per_h");
+    out.writeNullField("emf_mv");
+    out.writeNullField("cold_junction_c");
+    out.writeStringField("quality", fault.word());
+    out.writeStringField("quality_text", fault.plainly());
+    out.writeBooleanField("spike", false);
+  }
+
+  /** The fields of one reading and what the core made of it. */
+  static void measured(JsonGenerator out, Judged judged) throws IOException {
+    OptionalDouble climb = OptionalDouble.empty();
+    OptionalDouble climbUncertainty = OptionalDouble.empty();
+    if (judged.climb().isPresent()) {
+      Climb known = judged.climb().get();
+      climb = OptionalDouble.of(known.cPerHour());
+      climbUncertainty = OptionalDouble.of(known.uncertaintyCPerHour());
+    }
+    Json.number(out, "temperature_c", judged.temperatureC(), 3);
+    Json.number(out, "uncertainty_c", judged.uncertaintyC(), 2);
+    Json.number(out, "climb_c_per_h", climb, 2);
+    Json.number(out, "climb_uncertainty_c_per_h", climbUncertainty, 2);
+    raw(out, judged.reading());
+    out.writeStringField("quality", judged.fault().map(Fault::word).orElse("good"));
+    out.writeStringField("quality_text", judged.fault().map(Fault::plainly).orElse("good"));
+    out.writeBooleanField("spike", judged.spike());
+  }
+
+  private static void raw(JsonGenerator out, Reading reading) throws IOException {
+    OptionalDouble emfMv = OptionalDouble.empty();
+    OptionalDouble coldJunctionC = OptionalDouble.empty();
+    if (reading instanceof Reading.Emf emf) {
+      emfMv = OptionalDouble.of(emf.emfMv());
+      coldJunctionC = OptionalDouble.of(emf.coldJunctionC());
+    } else if (reading instanceof Reading.Linearised linearised) {
+      coldJunctionC = linearised.coldJunctionC();
+    }
+    Json.number(out, "emf_mv", emfMv, 4);
+    Json.number(out, "cold_junction_c", coldJunctionC, 3);
+  }
+
+  private void alarm(JsonGenerator out, View.StandingAlarm alarm) throws IOException {
+    out.writeStartObject();
+    out.writeStringField("id", alarm.id());
+    out.writeStringField("kind", alarm.kind().word());
+    out.writeStringField("title", alarm.kind().title());
+    out.writeStringField("priority", alarm.kind().priority().word());
+    out.writeStringField("state", alarm.state().word());
+    out.writeStringField("since", Json.time(wallTime.apply(alarm.since())));
+    out.writeStringField("message", alarm.message());
+    out.writeEndObject();
+  }
+}

@@ -1,0 +1,79 @@
+package org.climbwatch.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.watch.Judged;
+
+/** What the status says, as metrics. A number that is not known now is left out, not zero. */
+final class StatusMetrics {
+  private final Status status;
+  private final List<Metric> metrics = new ArrayList<>();
+
+  private StatusMetrics(Status status) {
+    this.status = status;
+  }
+
+  static List<Metric> of(Status status) {
+    StatusMetrics made = new StatusMetrics(status);
+    made.probe();
+    made.kiln();
+    return made.metrics;
+  }
+
+  private void probe() {
+    Optional<Judged> now = status.stale() ? Optional.empty() : status.view().latest();
+    of(
+        "temperature_celsius",
+        "celsius",
+        "Temperature at the probe.",
+        now.map(Judged::temperatureC).orElse(OptionalDouble.empty()));
+    of(
+        "temperature_uncertainty_celsius",
+        "celsius",
+        "Its expanded uncertainty, k = 2.",
+        now.map(Judged::uncertaintyC).orElse(OptionalDouble.empty()));
+    of(
+        "climb_celsius_per_hour",
+        "celsius_per_hour",
+        "Rate of rise; negative while falling.",
+        now.flatMap(Judged::climb)
+            .map(climb -> OptionalDouble.of(climb.cPerHour()))
+            .orElse(OptionalDouble.empty()));
+    of("reading_age_seconds", "seconds", "Time since the newest reading.", status.latestAgeS());
+    boolean good = now.isPresent() && now.get().fault().isEmpty();
+    of("probe_good", "", "1 while the probe gives a temperature.", OptionalDouble.of(good ? 1 : 0));
+  }
+
+  private void of(String name, String unit, String help, OptionalDouble value) {
+    List<Metric.Sample> samples =
+        value.isPresent()
+            ? List.of(new Metric.Sample(Map.of("probe", status.probe()), value.getAsDouble()))
+            : List.of();
+    metrics.add(new Metric("climbwatch_" + name, Metric.Kind.GAUGE, unit, help, samples));
+  }
+
+  private void kiln() {
+    List<Metric.Sample> phases = new ArrayList<>();
+    for (Phase phase : Phase.values()) {
+      phases.add(
+          new Metric.Sample(Map.of("phase", phase.word()), status.view().phase() == phase ? 1 : 0));
+    }
+    metrics.add(
+        new Metric("climbwatch_phase", Metric.Kind.GAUGE, "", "1 at the phase now.", phases));
+    List<Metric.Sample> alarms = new ArrayList<>();
+    for (AlarmState state : AlarmState.values()) {
+      if (state != AlarmState.NORMAL) {
+        long standing =
+            status.view().alarms().stream().filter(alarm -> alarm.state() == state).count();
+        alarms.add(new Metric.Sample(Map.of("state", state.word()), standing));
+      }
+    }
+    metrics.add(
+        new Metric("climbwatch_alarms", Metric.Kind.GAUGE, "", "Alarms that stand.", alarms));
+  }
+}
