@@ -1,0 +1,90 @@
+package org.climbwatch.source.serial;
+
+import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** An open serial port: moves bytes and knows nothing of them. One thread owns it. */
+final class SerialLink implements AutoCloseable {
+  private static final int WAIT_MILLIS = 200;
+  private static final int NO_RIGHT = 13;
+  private static final int LOCKED = 11;
+  private static final int NOT_A_TERMINAL = 25;
+
+  private final SerialPort port;
+  private final Path name;
+  private final Path device;
+
+  private SerialLink(SerialPort port, Path name, Path device) {
+    this.port = port;
+    this.name = name;
+    this.device = device;
+  }
+
+  /**
+   * Opens the port, following links to whatever device they lead to now.
+   *
+   * @throws IOException when it can't be opened; the message says why and what to do
+   */
+  static SerialLink open(SerialSettings settings) throws IOException {
+    Path name = Path.of(settings.port());
+    // checked here because jSerialComm tries /dev/<last part> when the path itself is missing,
+    // which could be another device
+    if (!Files.exists(name)) {
+      throw new IOException(name + " is not there; check plug and supply, or the name set");
+    }
+    Path device = name.toRealPath();
+    SerialPort port;
+    try {
+      port = SerialPort.getCommPort(device.toString());
+    } catch (SerialPortInvalidPortException gone) {
+      throw new IOException(name + " went away while it was being opened", gone);
+    }
+    port.setComPortParameters(settings.baud(), 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, WAIT_MILLIS, 0);
+    if (!settings.resetOnOpen()) {
+      port.clearDTR();
+      port.clearRTS();
+    }
+    if (!port.openPort()) {
+      throw new IOException(name + " " + plainly(port.getLastErrorCode()));
+    }
+    return new SerialLink(port, name, device);
+  }
+
+  private static String plainly(int errno) {
+    return switch (errno) {
+      case NO_RIGHT -> "may not be opened by this user; add it to the group dialout";
+      case LOCKED -> "is in use by another program; stop that one";
+      case NOT_A_TERMINAL -> "is not a serial port; check the name set";
+      default -> "can't be opened (error " + errno + ")";
+    };
+  }
+
+  /**
+   * Reads what is there, or waits a fifth of a second for something.
+   *
+   * @return how many bytes, 0 for none, -1 once the port is lost
+   */
+  int read(byte[] into) {
+    int count = port.readBytes(into, into.length);
+    return count == 0 && !leadsHere() ? -1 : count;
+  }
+
+  /** Whether the name still leads to the device that was opened: a lost one may look just idle. */
+  private boolean leadsHere() {
+    try {
+      return name.toRealPath().equals(device);
+    } catch (IOException gone) {
+      return false;
+    }
+  }
+
+  @Override
+  public void close() {
+    port.closePort();
+  }
+}

@@ -1,0 +1,74 @@
+package org.climbwatch.source.serial;
+
+import java.util.Optional;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.source.OutageLog;
+import org.climbwatch.source.Source;
+import org.slf4j.LoggerFactory;
+
+/** A probe whose amplifier prints text lines on a serial port. */
+public final class SerialSource implements Source {
+  private static final long CLOSING_MILLIS = 1000;
+
+  private final String probe;
+  private final SerialSettings settings;
+  private final LineLedger ledger;
+  private final SerialReader reader;
+  private final Thread thread;
+  private final OutageLog outages;
+
+  /** Starts reading at once; a port that is missing is waited for. */
+  public SerialSource(String probe, SerialSettings settings) {
+    this.probe = probe;
+    this.settings = settings;
+    this.ledger = new LineLedger(settings.silence().toNanos(), System.nanoTime());
+    this.reader = new SerialReader(settings, ledger);
+    this.outages = new OutageLog(LoggerFactory.getLogger(SerialSource.class), probe);
+    this.thread = new Thread(reader, "serial-" + probe);
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  @Override
+  public Optional<Reading> read(Moment at) {
+    long now = System.nanoTime();
+    Optional<Signal> signal = ledger.take(now);
+    signal.ifPresent(heard -> note(heard, now));
+    return signal.map(heard -> heard.reading(at, probe));
+  }
+
+  private void note(Signal signal, long now) {
+    if (signal instanceof Signal.Faulty faulty && isOutage(faulty.fault())) {
+      outages.notHeard(faulty.fault(), describe(), now);
+    } else {
+      outages.heard(now);
+    }
+  }
+
+  /** Whether the line itself is at fault, as against a fault that a device reports over it. */
+  private static boolean isOutage(Fault fault) {
+    return fault.silence() || fault == Fault.GARBLED;
+  }
+
+  @Override
+  public String describe() {
+    return "serial "
+        + settings.port()
+        + " at "
+        + settings.baud()
+        + " baud: "
+        + ledger.describe(System.nanoTime());
+  }
+
+  @Override
+  public void close() {
+    reader.stop();
+    try {
+      thread.join(CLOSING_MILLIS);
+    } catch (InterruptedException hurried) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

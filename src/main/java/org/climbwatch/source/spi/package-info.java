@@ -1,0 +1,2 @@
+/** Amplifiers on the SPI bus: a link that moves bytes, and one codec for each chip. */
+package org.climbwatch.source.spi;
