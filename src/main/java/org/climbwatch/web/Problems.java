@@ -93,8 +93,7 @@ final class Problems {
       response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
       response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
       // Jetty has no trustworthy path here: it may be what was wrong
-      byte[] body =
-          new Problem(status, title, "The request is not valid HTTP here.", "").bytes();
+      byte[] body = new Problem(status, title, "The request is not valid HTTP here.", "").bytes();
       response.write(true, ByteBuffer.wrap(body), callback);
       return true;
     }

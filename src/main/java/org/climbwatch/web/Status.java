@@ -17,7 +17,6 @@ import org.climbwatch.watch.View;
  * @param staleAfterS s after which a reading no longer counts as the temperature now
  * @param firingId number of the firing that is on
  * @param elapsedS s since the first reading of the firing that is on
- * @param targetC °C that the firing is meant to reach, where configured
  * @param notices what the user must know at every look, for instance that this is a demonstration
  */
 public record Status(
@@ -29,7 +28,6 @@ public record Status(
     double staleAfterS,
     OptionalLong firingId,
     OptionalDouble elapsedS,
-    OptionalDouble targetC,
     List<String> notices) {
   public Status {
     if (!(staleAfterS > 0)) {

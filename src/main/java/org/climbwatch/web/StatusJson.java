@@ -41,7 +41,7 @@ final class StatusJson {
       alarm(out, alarm);
     }
     out.writeEndArray();
-    Json.number(out, "target_c", status.targetC(), 1);
+    Json.number(out, "target_c", view.targetC(), 1);
     out.writeStringField("source", status.sourceLine());
     out.writeFieldName("stale_after_s");
     Json.number(out, status.staleAfterS(), 1);

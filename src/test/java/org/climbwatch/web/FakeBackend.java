@@ -179,14 +179,13 @@ public final class FakeBackend implements Backend {
         });
     return new Status(
         wallTime(now()),
-        new View("Meadow Lane top-hat", phase, latest, open, List.copyOf(alarms)),
+        new View("Meadow Lane top-hat", phase, targetC, latest, open, List.copyOf(alarms)),
         PROBE,
         "kiln model, seed 7",
         latestAgeS,
         10,
         openId,
         elapsedS(),
-        targetC,
         notices);
   }
 

@@ -1,0 +1,85 @@
+// Hears from the daemon: a live stream, a status every few seconds, and a loud word when both fail.
+import { element, say, span } from './words.js';
+import { get } from './api.js';
+
+const POLL_MS = 5000;
+const SILENCE_MS = 12000;
+const REOPEN_MS = 4000;
+
+/**
+ * @param handlers status(document), reading(document), event(document), lost(isLost)
+ */
+export function listen(handlers) {
+  let lastHeard = Date.now();
+  let failing = false;
+  let lost = false;
+  let polling = false;
+
+  function heard() {
+    lastHeard = Date.now();
+    failing = false;
+    show();
+  }
+
+  function show() {
+    const silentMs = Date.now() - lastHeard;
+    const now = failing || silentMs > SILENCE_MS;
+    element('contact').hidden = !now;
+    if (now) {
+      say(
+        'contact',
+        `No contact with Climbwatch for ${span(silentMs / 1000)}: what you see is old. ` +
+          'Look at the kiln itself.',
+      );
+    }
+    if (now !== lost) {
+      lost = now;
+      handlers.lost(lost);
+    }
+  }
+
+  async function poll() {
+    if (polling) {
+      return;
+    }
+    polling = true;
+    try {
+      const status = await get('/status');
+      heard();
+      handlers.status(status);
+    } catch {
+      failing = true;
+      show();
+    } finally {
+      polling = false;
+    }
+  }
+
+  function open() {
+    const stream = new EventSource('/api/v1/live');
+    stream.onopen = poll;
+    stream.onerror = () => {
+      poll();
+      // a browser comes back by itself unless the stream was refused
+      if (stream.readyState === EventSource.CLOSED) {
+        setTimeout(open, REOPEN_MS);
+      }
+    };
+    stream.addEventListener('reading', (message) => {
+      heard();
+      handlers.reading(JSON.parse(message.data));
+    });
+    stream.addEventListener('event', (message) => {
+      heard();
+      handlers.event(JSON.parse(message.data));
+      poll();
+    });
+  }
+
+  open();
+  poll();
+  setInterval(poll, POLL_MS);
+  setInterval(show, 1000);
+  document.addEventListener('visibilitychange', () => document.hidden || poll());
+  return { poll };
+}

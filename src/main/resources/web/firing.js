@@ -1,0 +1,64 @@
+// Starting and ending a firing, saying what the kiln is meant to do, and writing notes.
+import { element, firingName, say } from './words.js';
+import { post } from './api.js';
+
+let firing = null;
+let saidTimer = 0;
+
+/** Shows the buttons that make sense now. */
+export function show(status) {
+  firing = status.firing;
+  element('start-form').hidden = firing !== null;
+  element('running').hidden = firing === null;
+  if (firing === null) {
+    return;
+  }
+  say('running-name', firingName(firing) + (firing.by_itself ? ' (begun by itself)' : ''));
+  element('csv').href = `/api/v1/firings/${firing.id}/export.csv`;
+  element('declare-holding').hidden = status.phase === 'holding';
+  element('declare-climbing').hidden = status.phase === 'climbing' || status.phase === 'drying';
+  element('declare-cooling').hidden = status.phase === 'cooling';
+}
+
+/** Says how a change went, for a while. */
+export function tell(text, wrong) {
+  say('said', text);
+  element('said').classList.toggle('wrong', Boolean(wrong));
+  clearTimeout(saidTimer);
+  saidTimer = setTimeout(() => say('said', ''), wrong ? 20000 : 6000);
+}
+
+/** @param acted runs a change, tells how it went, and looks again */
+export function wire(acted) {
+  element('start-form').addEventListener('submit', async (event) => {
+    event.preventDefault();
+    const name = element('firing-name');
+    if (await acted(() => post('/firings', { name: name.value }), 'The firing is on.')) {
+      name.value = '';
+    }
+  });
+  for (const phase of ['holding', 'climbing', 'cooling']) {
+    element(`declare-${phase}`).addEventListener('click', () =>
+      acted(() => post(`/firings/${firing.id}/phase`, { phase }), 'Noted.'),
+    );
+  }
+  element('note-form').addEventListener('submit', async (event) => {
+    event.preventDefault();
+    const note = element('note');
+    if (note.value.trim() === '') {
+      note.focus();
+      return;
+    }
+    const text = note.value;
+    if (await acted(() => post(`/firings/${firing.id}/notes`, { text }), 'Written down.')) {
+      note.value = '';
+    }
+  });
+  const dialog = element('end-dialog');
+  element('end').addEventListener('click', () => dialog.showModal());
+  element('end-cancel').addEventListener('click', () => dialog.close());
+  element('end-confirm').addEventListener('click', () => {
+    dialog.close();
+    acted(() => post(`/firings/${firing.id}/end`), 'The firing has ended.');
+  });
+}
