@@ -213,6 +213,17 @@ public final class Journal implements AutoCloseable {
     }
   }
 
+  /** Wall time less monotonic time of a boot, ms; 0 for a boot that is not known. */
+  public long wallOffsetMs(int bootOrdinal) {
+    try {
+      return One.number(
+              writer.connection(), "SELECT wall_offset_ms FROM boot WHERE ordinal = ?", bootOrdinal)
+          .orElse(0);
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
+  }
+
   /** Why readings are not being stored, and what to do about it; empty when all is well. */
   public Optional<String> trouble() {
     return waiting

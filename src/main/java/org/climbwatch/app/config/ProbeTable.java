@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -89,11 +90,27 @@ final class ProbeTable {
           "serial",
           "port is missing; name the device, for example port = \"/dev/serial/by-id/usb-...\"");
     }
+    if (!port.isEmpty() && !Path.of(port).isAbsolute()) {
+      serial.mistake(
+          "port",
+          "\""
+              + port
+              + "\" is no whole path; write it from /dev/ on, for example"
+              + " \"/dev/ttyUSB0\"");
+    }
     return new ProbeSource.Serial(
         port,
-        (int) serial.whole("baud", 115_200, 300, 4_000_000),
+        baud(serial),
         Duration.ofMillis(Math.round(serial.number("silence_s", 10, 1, 300) * 1000)),
         serial.flag("clear_dtr", false));
+  }
+
+  private static int baud(Section serial) {
+    long baud = serial.whole("baud", SerialSettings.DEFAULT_BAUD, 1, Integer.MAX_VALUE);
+    if (!SerialSettings.BAUDS.contains((int) baud)) {
+      serial.mistake("baud", baud + " is no usual speed; allowed: " + SerialSettings.BAUDS);
+    }
+    return (int) baud;
   }
 
   private static ProbeSource spi(Section spi) {

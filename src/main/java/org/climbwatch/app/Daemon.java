@@ -1,0 +1,120 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.climbwatch.app.config.Configuration;
+import org.climbwatch.app.config.ServerSettings;
+import org.climbwatch.app.config.SettingsText;
+import org.climbwatch.journal.Journal;
+import org.climbwatch.journal.SettingsCodec;
+import org.climbwatch.watch.WatchSettings;
+import org.climbwatch.web.WebServer;
+import org.climbwatch.web.WebSettings;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** All parts of a running daemon: started together, stopped together. */
+final class Daemon implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+
+  private final Engine engine;
+  private final WebServer web;
+  private final String address;
+  private final ServiceNotifier service;
+
+  private Daemon(Engine engine, WebServer web, String address) {
+    this.engine = engine;
+    this.web = web;
+    this.address = address;
+    service = new ServiceNotifier(engine::alive);
+  }
+
+  /**
+   * Starts all parts.
+   *
+   * @throws Refusal when the address cannot be had
+   */
+  static Daemon start(Configuration configuration) {
+    Path file = DataOption.journalIn(configuration.dataDirectory());
+    Journal journal = Journal.open(file, new TextCodec());
+    Engine engine;
+    try {
+      engine = new Engine(configuration, new KilnTime(configuration.source().speed()), journal);
+    } catch (RuntimeException failed) {
+      journal.close();
+      throw failed;
+    }
+    try {
+      WebServer web = new WebServer(webSettings(configuration.server()), new Desk(engine, file));
+      int port = web.start();
+      engine.start();
+      LOG.info("reads {}; keeps {}", engine.sourceLine(), file);
+      return new Daemon(
+          engine, web, "http://" + inUrl(configuration.server().host()) + ":" + port + "/");
+    } catch (IOException taken) {
+      engine.close();
+      throw new Refusal(taken.getMessage());
+    }
+  }
+
+  /** The page's address. */
+  String address() {
+    return address;
+  }
+
+  /** Tells the service manager, if one asked to be told, that all is up, and goes on telling. */
+  void notifyService() {
+    service.ready();
+  }
+
+  @Override
+  public void close() {
+    service.close();
+    web.close();
+    try {
+      engine.close();
+    } catch (RuntimeException lost) {
+      LOG.error("{}", lost.getMessage());
+    }
+  }
+
+  private static WebSettings webSettings(ServerSettings server) {
+    return new WebSettings(server.host(), server.port(), server.passphrase(), names(server));
+  }
+
+  /** The configured names, and those by which the local network finds this machine. */
+  private static List<String> names(ServerSettings server) {
+    List<String> names = new ArrayList<>(server.hostNames());
+    if (!server.loopbackOnly()) {
+      try {
+        String own = InetAddress.getLocalHost().getHostName().toLowerCase(Locale.ROOT);
+        names.add(own);
+        names.add(own + ".local");
+      } catch (UnknownHostException nameless) {
+        LOG.info("this machine has no name; the page answers to its address");
+      }
+    }
+    return names;
+  }
+
+  private static String inUrl(String host) {
+    return host.contains(":") ? "[" + host + "]" : host;
+  }
+
+  private static final class TextCodec implements SettingsCodec {
+    @Override
+    public String encode(WatchSettings settings) {
+      return SettingsText.encode(settings);
+    }
+
+    @Override
+    public WatchSettings decode(String text) {
+      return SettingsText.decode(text);
+    }
+  }
+}

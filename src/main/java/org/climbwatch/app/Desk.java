@@ -1,0 +1,313 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.climbwatch.app.config.ProbeSource;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.journal.Curve;
+import org.climbwatch.journal.Firings;
+import org.climbwatch.journal.JournalTrouble;
+import org.climbwatch.journal.RecordedDeed;
+import org.climbwatch.journal.RecordedEvent;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Outcome;
+import org.climbwatch.watch.View;
+import org.climbwatch.web.Backend;
+import org.climbwatch.web.CurveColumns;
+import org.climbwatch.web.EventLine;
+import org.climbwatch.web.FiringSummary;
+import org.climbwatch.web.Live;
+import org.climbwatch.web.Metric;
+import org.climbwatch.web.Refused;
+import org.climbwatch.web.Status;
+
+/** What the page asks for, answered from engine and journal. */
+final class Desk implements Backend {
+  private final Engine engine;
+  private final Path journalFile;
+
+  Desk(Engine engine, Path journalFile) {
+    this.engine = engine;
+    this.journalFile = journalFile;
+  }
+
+  @Override
+  public Status status() {
+    View view = engine.view();
+    return new Status(
+        wallNow(),
+        view,
+        engine.configuration().watch().probe().name(),
+        engine.sourceLine(),
+        latestAgeS(view),
+        staleAfterS(),
+        engine.openFiringId(),
+        elapsedS(view),
+        notices());
+  }
+
+  @Override
+  public Instant wallTime(Moment moment) {
+    return Instant.ofEpochMilli(engine.wallMillis(moment));
+  }
+
+  @Override
+  public List<FiringSummary> firings() {
+    try (Firings firings = Firings.open(journalFile)) {
+      return firings.list().stream().map(Desk::summary).toList();
+    }
+  }
+
+  @Override
+  public Optional<FiringSummary> firing(long id) {
+    try (Firings firings = Firings.open(journalFile)) {
+      return firings.one(id).map(Desk::summary);
+    }
+  }
+
+  @Override
+  public CurveColumns curve(long id, int points) {
+    try (Firings firings = Firings.open(journalFile)) {
+      requireKnown(firings, id);
+      Curve curve = firings.curve(id, points);
+      return new CurveColumns(curve.elapsedMs(), curve.temperatureC());
+    }
+  }
+
+  @Override
+  public void exportCsv(long id, OutputStream out) throws IOException {
+    engine.flush();
+    try (Firings firings = Firings.open(journalFile)) {
+      requireKnown(firings, id);
+      FiringFiles.csv(firings, id, out);
+    }
+  }
+
+  @Override
+  public List<EventLine> events(long id) {
+    try (Firings firings = Firings.open(journalFile)) {
+      requireKnown(firings, id);
+      List<EventLine> lines = new ArrayList<>();
+      for (RecordedEvent event : firings.events(id)) {
+        lines.add(
+            new EventLine(
+                event.at(),
+                OptionalDouble.of(event.elapsedMs() / 1000.0),
+                event.event(),
+                event.subject(),
+                event.state(),
+                event.message()));
+      }
+      for (RecordedDeed deed : firings.deeds(id)) {
+        line(deed).ifPresent(lines::add);
+      }
+      lines.sort(Comparator.comparing(EventLine::time));
+      return lines;
+    }
+  }
+
+  @Override
+  public synchronized long begin(String name) {
+    if (engine.openFiringId().isPresent()) {
+      throw new Refused(
+          409, "A firing is on", "End the firing that is on before you begin another.");
+    }
+    deed(at -> new Input.Began(at, name));
+    return engine.openFiringId().orElseThrow();
+  }
+
+  @Override
+  public synchronized void end(long id) {
+    requireOpen(id);
+    deed(Input.Ended::new);
+  }
+
+  @Override
+  public synchronized void declare(long id, Phase phase) {
+    requireOpen(id);
+    deed(at -> new Input.Declared(at, phase));
+  }
+
+  @Override
+  public synchronized void note(long id, String text) {
+    OptionalLong open = engine.openFiringId();
+    if (open.isPresent() && open.getAsLong() == id) {
+      deed(at -> new Input.Noted(at, text));
+      return;
+    }
+    if (firing(id).isEmpty()) {
+      throw noFiring(id);
+    }
+    orRefused(
+        () -> {
+          engine.remark(id, text);
+          return id;
+        });
+  }
+
+  @Override
+  public synchronized void acknowledge(String alarmId, String who) {
+    boolean stands = engine.view().alarms().stream().anyMatch(alarm -> alarm.id().equals(alarmId));
+    if (!stands) {
+      throw new Refused(
+          404, "No such alarm", "No alarm " + alarmId + " stands; GET /api/v1/status lists them.");
+    }
+    deed(at -> new Input.Acknowledged(at, alarmId, who));
+  }
+
+  @Override
+  public Optional<String> unwell() {
+    Optional<String> trouble = engine.trouble();
+    if (trouble.isPresent()) {
+      return trouble;
+    }
+    View view = engine.view();
+    OptionalDouble age = latestAgeS(view);
+    if (age.isEmpty() || age.getAsDouble() > staleAfterS()) {
+      return Optional.of("no reading from " + engine.sourceLine());
+    }
+    return view.latest()
+        .flatMap(latest -> latest.fault())
+        .filter(Fault::silence)
+        .map(fault -> fault.plainly() + ": " + engine.sourceLine());
+  }
+
+  @Override
+  public List<Metric> metrics() {
+    Runtime machine = Runtime.getRuntime();
+    return List.of(
+        Metric.counter(
+            "climbwatch_readings", "", "Readings taken since the start.", engine.readings()),
+        Metric.gauge(
+            "climbwatch_heap_bytes",
+            "bytes",
+            "Heap in use.",
+            machine.totalMemory() - machine.freeMemory()));
+  }
+
+  @Override
+  public AutoCloseable listen(Consumer<Live> listener) {
+    return engine.listen(new LiveWords(this, listener));
+  }
+
+  /** s since the first reading of the firing that is on. */
+  OptionalDouble elapsedS(View view) {
+    return view.firing().isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(
+            Math.max(0, wallNow().toEpochMilli() - engine.wallMillis(view.firing().get().since()))
+                / 1000.0);
+  }
+
+  /** Elapsed at a moment of the firing that is on. */
+  OptionalDouble elapsedS(Moment at) {
+    return engine
+        .view()
+        .firing()
+        .map(f -> OptionalDouble.of((engine.wallMillis(at) - engine.wallMillis(f.since())) / 1e3))
+        .orElse(OptionalDouble.empty());
+  }
+
+  private Optional<EventLine> line(RecordedDeed deed) {
+    OptionalDouble elapsedS = OptionalDouble.of(deed.elapsedMs() / 1000.0);
+    return switch (deed.action()) {
+      case "noted", "remarked" ->
+          Optional.of(new EventLine(deed.at(), elapsedS, EventLine.NOTE, "", "", deed.text()));
+      case "acknowledged" ->
+          Optional.of(
+              new EventLine(
+                  deed.at(), elapsedS, EventLine.ACKNOWLEDGED, deed.subject(), "", deed.text()));
+      case "resumed" ->
+          Optional.of(
+              new EventLine(
+                  deed.at(), elapsedS, EventLine.NOTE, "", "", "Climbwatch was started again."));
+      default -> Optional.empty();
+    };
+  }
+
+  private OptionalDouble latestAgeS(View view) {
+    Moment now = engine.now();
+    return view.latest()
+        .map(latest -> latest.reading().at())
+        .filter(now::sameBoot)
+        .map(at -> OptionalDouble.of(now.millisSince(at) / 1000.0 / engine.time().speed()))
+        .orElse(OptionalDouble.empty());
+  }
+
+  private double staleAfterS() {
+    return Math.max(10, 3 * engine.configuration().interval().toMillis() / 1000.0);
+  }
+
+  private List<String> notices() {
+    ProbeSource source = engine.configuration().source();
+    String speed =
+        source.speed() == 1 ? "" : " at " + Math.round(source.speed()) + " times real speed";
+    if (source instanceof ProbeSource.Model) {
+      return List.of("No real kiln: the built-in kiln model" + speed + ".");
+    }
+    return source instanceof ProbeSource.Recording
+        ? List.of("No real kiln: a recording is played" + speed + ".")
+        : List.of();
+  }
+
+  private Instant wallNow() {
+    return Instant.ofEpochMilli(engine.wallMillis(engine.now()));
+  }
+
+  private Outcome deed(Function<Moment, Input> make) {
+    return orRefused(() -> engine.deed(make));
+  }
+
+  private static <T> T orRefused(java.util.function.Supplier<T> work) {
+    try {
+      return work.get();
+    } catch (JournalTrouble trouble) {
+      throw new Refused(503, "Not on the disk yet", trouble.getMessage());
+    }
+  }
+
+  private void requireOpen(long id) {
+    OptionalLong open = engine.openFiringId();
+    if (open.isPresent() && open.getAsLong() == id) {
+      return;
+    }
+    if (firing(id).isEmpty()) {
+      throw noFiring(id);
+    }
+    throw new Refused(409, "The firing is over", "Firing " + id + " has ended.");
+  }
+
+  private static void requireKnown(Firings firings, long id) {
+    if (firings.one(id).isEmpty()) {
+      throw noFiring(id);
+    }
+  }
+
+  private static Refused noFiring(long id) {
+    return new Refused(
+        404, "No such firing", "There is no firing " + id + "; GET /api/v1/firings lists them.");
+  }
+
+  private static FiringSummary summary(org.climbwatch.journal.FiringSummary firing) {
+    return new FiringSummary(
+        firing.id(),
+        firing.name(),
+        firing.began(),
+        firing.ended(),
+        firing.byItself(),
+        firing.peakC(),
+        (int) firing.alarms());
+  }
+}

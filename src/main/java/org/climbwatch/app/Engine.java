@@ -1,0 +1,257 @@
+package org.climbwatch.app;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.TreeMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.Function;
+import org.climbwatch.app.config.Configuration;
+import org.climbwatch.journal.Journal;
+import org.climbwatch.journal.JournalTrouble;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.source.Source;
+import org.climbwatch.watch.Event;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Outcome;
+import org.climbwatch.watch.View;
+import org.climbwatch.watch.Watch;
+import org.climbwatch.watch.WatchSettings;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Brings inputs to the core and what follows from them to the journal, and then to whoever listens.
+ *
+ * <p>One lock guards core and journal: a reading is taken by the sampling thread, a deed by the
+ * thread of its request. Nobody hears of a deed or an alarm before it is on the disk.
+ */
+final class Engine implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Engine.class);
+
+  /** Real ms: a machine that slept so long goes on from now. */
+  private static final long SLEPT_MS = 2000;
+
+  /** Wall ms that the clock may wander before its boot's offset is written again. */
+  private static final long CLOCK_MOVED_MS = 500;
+
+  private final Configuration configuration;
+  private final KilnTime time;
+  private final Journal journal;
+  private final Watch watch;
+  private final Source source;
+  private final int boot;
+  private final Map<Integer, Long> wallOffsets = new TreeMap<>();
+  private final List<EngineListener> listeners = new CopyOnWriteArrayList<>();
+  private final Thread sampler = new Thread(this::sample, "sampler");
+  private volatile boolean stopping;
+  private volatile long beatAtRealMillis = KilnTime.realMillis();
+  private long readings;
+
+  /** Takes up the journal where it ended, and opens the source. */
+  Engine(Configuration configuration, KilnTime time, Journal journal) {
+    this.configuration = configuration;
+    this.time = time;
+    this.journal = journal;
+    boot = journal.boot(time.bootId(), time.millis(), time.millis() + time.wallOffsetMillis());
+    watch = new Watch(configuration.watch());
+    resume();
+    source = Sources.open(configuration, originMillis());
+  }
+
+  void start() {
+    sampler.setUncaughtExceptionHandler(
+        (thread, bug) -> LOG.error("the sampler has failed; restart the daemon", bug));
+    sampler.start();
+  }
+
+  /** Whether the sampler has come round lately: what a watchdog may be told. */
+  boolean alive() {
+    return KilnTime.realMillis() - beatAtRealMillis < 10_000;
+  }
+
+  /** Something the potter does; {@code make} is given the moment. Durable on return. */
+  synchronized Outcome deed(Function<Moment, Input> make) {
+    Moment at = now();
+    Input input = make.apply(at);
+    OptionalLong before = journal.openFiringId();
+    Outcome outcome = watch.accept(input);
+    journal.record(input, outcome.events());
+    listeners.forEach(listener -> listener.deed(input, outcome, firingOf(before)));
+    outcome.events().forEach(Engine::log);
+    return outcome;
+  }
+
+  /** A remark on a firing that is over. */
+  synchronized void remark(long firingId, String text) {
+    journal.remark(firingId, time.millis() + time.wallOffsetMillis(), text);
+  }
+
+  synchronized View view() {
+    return watch.view();
+  }
+
+  synchronized OptionalLong openFiringId() {
+    return journal.openFiringId();
+  }
+
+  synchronized Optional<String> trouble() {
+    return journal.trouble();
+  }
+
+  /** Puts what waits on the disk, so that readers see it; trouble shows elsewhere. */
+  synchronized void flush() {
+    try {
+      journal.commit();
+    } catch (JournalTrouble trouble) {
+      LOG.warn("{}", trouble.getMessage());
+    }
+  }
+
+  synchronized long readings() {
+    return readings;
+  }
+
+  /** Milliseconds since 1970 of a moment. */
+  synchronized long wallMillis(Moment moment) {
+    long offset =
+        moment.boot() == boot
+            ? time.wallOffsetMillis()
+            : wallOffsets.computeIfAbsent(moment.boot(), journal::wallOffsetMs);
+    return moment.millis() + offset;
+  }
+
+  Moment now() {
+    return new Moment(boot, time.millis());
+  }
+
+  KilnTime time() {
+    return time;
+  }
+
+  Configuration configuration() {
+    return configuration;
+  }
+
+  String sourceLine() {
+    return source.describe();
+  }
+
+  AutoCloseable listen(EngineListener listener) {
+    listeners.add(listener);
+    return () -> listeners.remove(listener);
+  }
+
+  @Override
+  public void close() {
+    stopping = true;
+    LockSupport.unpark(sampler);
+    try {
+      sampler.join(1000);
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+    }
+    source.close();
+    synchronized (this) {
+      journal.close();
+    }
+  }
+
+  private void resume() {
+    WatchSettings[] inForce = new WatchSettings[1];
+    boolean[] any = new boolean[1];
+    journal.replay(
+        input -> {
+          any[0] = true;
+          if (input instanceof Input.Configured configured) {
+            inForce[0] = configured.settings();
+          }
+          watch.accept(input);
+        });
+    if (any[0]) {
+      deed(Input.Resumed::new);
+    }
+    if (!configuration.watch().equals(inForce[0])) {
+      deed(at -> new Input.Configured(at, configuration.watch()));
+    }
+    watch
+        .view()
+        .firing()
+        .ifPresent(firing -> LOG.info("goes on with the firing \"{}\"", firing.name()));
+  }
+
+  /** A model that was in the middle of a firing goes on with it. */
+  private long originMillis() {
+    return watch
+        .view()
+        .firing()
+        .filter(firing -> firing.since().boot() == boot)
+        .map(firing -> firing.since().millis())
+        .orElseGet(time::millis);
+  }
+
+  private void sample() {
+    long intervalMillis = configuration.interval().toMillis();
+    long next = time.millis();
+    while (!stopping) {
+      long late = time.millis() - next;
+      if (late < 0) {
+        LockSupport.parkNanos((long) (-late / time.speed() * 1e6));
+        continue;
+      }
+      if (late > SLEPT_MS * time.speed()) {
+        next = time.millis();
+      }
+      take(new Moment(boot, next));
+      next += intervalMillis;
+    }
+  }
+
+  private void take(Moment at) {
+    Optional<Reading> reading = source.read(at);
+    beatAtRealMillis = KilnTime.realMillis();
+    synchronized (this) {
+      if (reading.isPresent()) {
+        readings++;
+        measured(new Input.Measured(reading.get()));
+      }
+      journal.commitIfDue(beatAtRealMillis);
+      followTheClock();
+    }
+  }
+
+  private void measured(Input.Measured input) {
+    OptionalLong before = journal.openFiringId();
+    Outcome outcome = watch.accept(input);
+    if (!outcome.events().isEmpty()) {
+      journal.announce(outcome.judged().orElseThrow(), outcome.events());
+      outcome.events().forEach(Engine::log);
+    } else if (outcome.kept()) {
+      journal.append(outcome.judged().orElseThrow());
+    }
+    listeners.forEach(listener -> listener.measured(outcome, firingOf(before)));
+  }
+
+  /** The firing that is on, or that has just ended. */
+  private OptionalLong firingOf(OptionalLong before) {
+    OptionalLong now = journal.openFiringId();
+    return now.isPresent() ? now : before;
+  }
+
+  private void followTheClock() {
+    long offset = time.wallOffsetMillis();
+    Long known = wallOffsets.putIfAbsent(boot, offset);
+    if (known != null && Math.abs(offset - known) > CLOCK_MOVED_MS) {
+      LOG.info("the clock was set by {} s", (offset - known) / 1000.0);
+      wallOffsets.put(boot, offset);
+      journal.clockSet(boot, offset);
+    }
+  }
+
+  private static void log(Event event) {
+    LOG.info("{} {} {}: {}", event.event(), event.subject(), event.state(), event.message());
+  }
+}

@@ -1,0 +1,129 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import org.climbwatch.export.FiringCsv;
+import org.climbwatch.export.FiringJson;
+import org.climbwatch.journal.FiringSummary;
+import org.climbwatch.journal.Firings;
+import org.climbwatch.journal.RecordedDeed;
+import org.climbwatch.journal.RecordedEvent;
+import org.climbwatch.journal.RowSink;
+
+/** Joins the journal's rows to the export's writers. */
+final class FiringFiles {
+  private FiringFiles() {}
+
+  static void csv(Firings firings, long id, OutputStream out) throws IOException {
+    FiringCsv csv = new FiringCsv(out);
+    csv.header();
+    firings.rows(id, new CsvSink(csv));
+    csv.flush();
+  }
+
+  static void json(Firings firings, long id, OutputStream out) throws IOException {
+    FiringSummary firing = firings.one(id).orElseThrow();
+    FiringJson json = new FiringJson(out);
+    json.firing(firing.id(), firing.name(), firing.began(), firing.ended(), firing.byItself());
+    for (RecordedEvent event : firings.events(id)) {
+      json.event(
+          event.at(),
+          event.elapsedMs(),
+          event.event(),
+          event.subject(),
+          event.state(),
+          event.message(),
+          event.alarmId());
+    }
+    json.rows();
+    firings.rows(id, new JsonSink(json));
+    json.end();
+  }
+
+  private record JsonSink(FiringJson json) implements RowSink {
+    @Override
+    public void reading(
+        long wallMs,
+        long elapsedMs,
+        String probe,
+        int temperatureMilliC,
+        int uncertaintyCentiC,
+        int climbDeciCPerHour,
+        int emfTenthUv,
+        int coldJunctionMilliC,
+        String quality,
+        String phase)
+        throws IOException {
+      json.reading(
+          wallMs,
+          elapsedMs,
+          probe,
+          temperatureMilliC,
+          uncertaintyCentiC,
+          climbDeciCPerHour,
+          emfTenthUv,
+          coldJunctionMilliC,
+          quality,
+          phase);
+    }
+
+    @Override
+    public void deed(RecordedDeed deed, String phase) throws IOException {
+      json.deed(deed.at(), deed.elapsedMs(), phase, deed.action(), deed.subject(), deed.text());
+    }
+  }
+
+  private record CsvSink(FiringCsv csv) implements RowSink {
+    @Override
+    public void reading(
+        long wallMs,
+        long elapsedMs,
+        String probe,
+        int temperatureMilliC,
+        int uncertaintyCentiC,
+        int climbDeciCPerHour,
+        int emfTenthUv,
+        int coldJunctionMilliC,
+        String quality,
+        String phase)
+        throws IOException {
+      csv.reading(
+          wallMs,
+          elapsedMs,
+          probe,
+          temperatureMilliC,
+          uncertaintyCentiC,
+          climbDeciCPerHour,
+          emfTenthUv,
+          coldJunctionMilliC,
+          quality,
+          phase);
+    }
+
+    /** Settings are of this installation and stay in the journal. */
+    @Override
+    public void deed(RecordedDeed deed, String phase) throws IOException {
+      if (deed.action().equals("configured")) {
+        return;
+      }
+      String shownPhase = deed.action().equals("declared") ? deed.subject() : phase;
+      String action = deed.action().equals("remarked") ? "noted" : deed.action();
+      csv.deed(deed.at().toEpochMilli(), deed.elapsedMs(), shownPhase, note(deed), action);
+    }
+
+    private static String note(RecordedDeed deed) {
+      return switch (deed.action()) {
+        case "began" -> deed.subject();
+        case "acknowledged" -> kind(deed.subject()) + ": " + deed.text();
+        case "noted", "remarked" -> deed.text();
+        default -> "";
+      };
+    }
+
+    /** An occurrence's id is the kind's word, a dash, and where it was raised. */
+    private static String kind(String alarmId) {
+      int dash = alarmId.indexOf('-');
+      return dash < 0 ? alarmId : alarmId.substring(0, dash);
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.UUID;
+
+/**
+ * The daemon's time: monotonic milliseconds since the machine's boot, and the wall clock beside it.
+ * For the kiln model and recordings it may run faster than real time.
+ */
+final class KilnTime {
+  private final double speed;
+  private final long startedAtMillis;
+  private final long startedAtWallMillis;
+
+  KilnTime(double speed) {
+    this.speed = speed;
+    startedAtMillis = millis();
+    startedAtWallMillis = System.currentTimeMillis();
+  }
+
+  /** Monotonic milliseconds of kiln time. */
+  long millis() {
+    return (long) (System.nanoTime() / 1e6 * speed);
+  }
+
+  /** Monotonic milliseconds of real time. */
+  static long realMillis() {
+    return System.nanoTime() / 1_000_000;
+  }
+
+  double speed() {
+    return speed;
+  }
+
+  /** Wall time less monotonic time: moves when the clock is set. Fast time follows its start. */
+  long wallOffsetMillis() {
+    return speed == 1
+        ? System.currentTimeMillis() - millis()
+        : startedAtWallMillis - startedAtMillis;
+  }
+
+  /** What the operating system calls this boot; fast time is a world of its own. */
+  String bootId() {
+    String boot;
+    try {
+      boot = Files.readString(Path.of("/proc/sys/kernel/random/boot_id")).strip();
+    } catch (IOException notLinux) {
+      boot = UUID.randomUUID().toString();
+    }
+    return speed == 1 ? boot : boot + " x" + speed;
+  }
+}

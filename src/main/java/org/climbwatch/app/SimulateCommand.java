@@ -1,0 +1,139 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.climbwatch.app.config.Configuration;
+import org.climbwatch.app.config.ProbeSource;
+import org.climbwatch.export.FiringCsv;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.source.Source;
+import org.climbwatch.source.simulated.FaultKind;
+import org.climbwatch.source.simulated.FiringKind;
+import org.climbwatch.source.simulated.SimulatedSource;
+import org.climbwatch.source.simulated.SimulationSettings;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Judged;
+import org.climbwatch.watch.Watch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Writes a firing of the kiln model as a recording. */
+@Command(
+    name = "simulate",
+    description = {
+      "Writes a firing of the kiln model as a CSV recording, from cold to cold.",
+      "The same seed gives the same firing."
+    },
+    footerHeading = "%nExample%n",
+    footer = "  climbwatch simulate --seed 3 --fault stall --out stall.csv")
+final class SimulateCommand implements Callable<Integer> {
+  /** Simulated firings begin on a fixed evening, so that a seed gives the same file. */
+  private static final long EVENING_MS = 1_767_286_800_000L;
+
+  private static final double COLD_C = 60;
+  private static final long LONGEST_S = 30 * 3600;
+
+  @Mixin private ConfigOption config = new ConfigOption();
+
+  @Option(names = "--seed", paramLabel = "N", description = "Another number, another evening.")
+  private Optional<Long> seed = Optional.empty();
+
+  @Option(
+      names = "--fault",
+      paramLabel = "KIND",
+      description =
+          "What goes wrong: none, stall, burner_out, runaway, open_circuit, short_to_ground,"
+              + " probe_noise, silence, reversed.")
+  private Optional<String> fault = Optional.empty();
+
+  @Option(
+      names = "--firing",
+      paramLabel = "KIND",
+      description = "stoneware, fast_reduction or demo (default stoneware, or the settings').")
+  private Optional<String> firing = Optional.empty();
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where to (default: standard output).")
+  private Optional<Path> out = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    Configuration configuration = config.load();
+    SimulationSettings settings = settings(configuration);
+    try (OutputStream stream = Output.open(out);
+        Source source = new SimulatedSource(configuration.watch().probe().name(), settings, 0);
+        Progress progress = new Progress("simulated", "readings")) {
+      FiringCsv csv = new FiringCsv(stream);
+      csv.header();
+      write(configuration, source, csv, progress);
+      csv.flush();
+    }
+    return Main.WELL;
+  }
+
+  private static void write(
+      Configuration configuration, Source source, FiringCsv csv, Progress progress)
+      throws IOException {
+    Watch watch = new Watch(configuration.watch());
+    boolean wasHot = false;
+    for (long second = 0; second < LONGEST_S; second++) {
+      Optional<Reading> reading = source.read(new Moment(0, second * 1000));
+      Judged judged =
+          watch.accept(new Input.Measured(reading.orElseThrow())).judged().orElseThrow();
+      row(csv, second * 1000, judged);
+      progress.one();
+      double temperatureC = judged.temperatureC().orElse(COLD_C);
+      wasHot |= temperatureC > 3 * COLD_C;
+      if (wasHot && temperatureC < COLD_C) {
+        return;
+      }
+    }
+  }
+
+  private static void row(FiringCsv csv, long elapsedMs, Judged judged) throws IOException {
+    int emf = FiringCsv.NONE;
+    int cold = FiringCsv.NONE;
+    if (judged.reading() instanceof Reading.Emf raw) {
+      emf = (int) Math.rint(raw.emfMv() * 10_000);
+      cold = (int) Math.rint(raw.coldJunctionC() * 1000);
+    }
+    csv.reading(
+        EVENING_MS + elapsedMs,
+        elapsedMs,
+        judged.reading().probe(),
+        steps(judged.temperatureC().orElse(Double.NaN), 1000),
+        steps(judged.uncertaintyC().orElse(Double.NaN), 100),
+        steps(judged.climb().map(climb -> climb.cPerHour()).orElse(Double.NaN), 10),
+        emf,
+        cold,
+        judged.fault().map(Fault::word).orElse("good"),
+        judged.phase().word());
+  }
+
+  private static int steps(double value, int perUnit) {
+    return Double.isNaN(value) ? FiringCsv.NONE : (int) Math.rint(value * perUnit);
+  }
+
+  private SimulationSettings settings(Configuration configuration) {
+    SimulationSettings base =
+        configuration.source() instanceof ProbeSource.Model model
+            ? Sources.simulation(model)
+            : new SimulationSettings(FiringKind.STONEWARE, 1, FaultKind.NONE);
+    try {
+      return new SimulationSettings(
+          firing.map(FiringKind::ofWord).orElse(FiringKind.STONEWARE),
+          seed.orElse(base.seed()),
+          fault.map(FaultKind::ofWord).orElse(base.fault()));
+    } catch (IllegalArgumentException unknown) {
+      throw new Refusal(unknown.getMessage());
+    }
+  }
+}

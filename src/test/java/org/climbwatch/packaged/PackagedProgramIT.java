@@ -1,0 +1,134 @@
+package org.climbwatch.packaged;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The packaged jar as a user runs it, on the kiln model. */
+class PackagedProgramIT {
+  private static final String FAST =
+      """
+      [kiln]
+      name = "test kiln"
+      [[probe]]
+      name = "upper"
+      source = "model"
+      [probe.model]
+      firing = "demo"
+      seed = 7
+      speed = 1200
+      [alarm.climb_too_fast]
+      limit_c_per_h = 800
+      """;
+
+  @TempDir Path folder;
+
+  @Test
+  void alarmIsRaisedAcknowledgedRecordedAndReplayedAlike() throws Exception {
+    Path config = Files.writeString(folder.resolve("test.toml"), FAST);
+    Path data = folder.resolve("data");
+    try (DaemonProcess daemon = DaemonProcess.run(folder, config, data)) {
+      JsonNode status =
+          daemon.await("the stall", now -> hasAlarm(now, "climb_stalled", "unacknowledged"));
+      long firing = status.at("/firing/id").asLong();
+      String alarm = status.at("/alarms/0/id").asText();
+      assertThat(
+              daemon.post(
+                  "api/v1/firings/" + firing + "/notes", "{\"text\":\"=frost, \\\"thick\\\"\"}"))
+          .isEqualTo(201);
+      assertThat(daemon.post("api/v1/alarms/" + alarm + "/acknowledge", "{\"who\":\"Ann\"}"))
+          .isBetween(200, 204);
+      assertThat(hasAlarm(daemon.status(), "climb_stalled", "acknowledged")).isTrue();
+      daemon.await("the end", now -> now.get("firing").isNull());
+
+      String csv = daemon.text("api/v1/firings/" + firing + "/export.csv");
+      assertThat(daemon.stop()).isZero();
+
+      checkCsv(csv);
+      checkReplay(config, data, csv);
+    }
+  }
+
+  private static boolean hasAlarm(JsonNode status, String kind, String state) {
+    for (JsonNode alarm : status.get("alarms")) {
+      if (alarm.get("kind").asText().equals(kind) && alarm.get("state").asText().equals(state)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static void checkCsv(String csv) throws Exception {
+    List<CSVRecord> rows = rows(csv);
+
+    assertThat(rows.size()).isGreaterThan(20_000);
+    assertThat(rows.get(0).get("elapsed_s")).isEqualTo("0");
+    assertThat(rows).anySatisfy(row -> assertThat(row.get("note")).isEqualTo("'=frost, \"thick\""));
+    double last = -1;
+    double peak = 0;
+    for (CSVRecord row : rows) {
+      double elapsed = Double.parseDouble(row.get("elapsed_s"));
+      assertThat(elapsed).isGreaterThanOrEqualTo(last);
+      last = elapsed;
+      if (row.get("quality").equals("good")) {
+        peak = Math.max(peak, Double.parseDouble(row.get("temperature_c")));
+      }
+    }
+    assertThat(peak).isBetween(1000.0, 1200.0);
+  }
+
+  private void checkReplay(Path config, Path data, String csv) throws Exception {
+    Path file = Files.writeString(folder.resolve("firing.csv"), csv);
+    DaemonProcess.Finished replay =
+        DaemonProcess.command(folder, "replay", file.toString(), "--config", config.toString());
+    assertThat(replay.exit()).as(replay.err()).isZero();
+    DaemonProcess.Finished json =
+        DaemonProcess.command(
+            folder, "export", "latest", "--format", "json", "--data", data.toString());
+    assertThat(json.exit()).as(json.err()).isZero();
+    List<String> live = new ArrayList<>();
+    for (JsonNode event :
+        new com.fasterxml.jackson.databind.ObjectMapper().readTree(json.out()).get("events")) {
+      live.add(
+          event.get("event").asText()
+              + "|"
+              + event.get("subject").asText()
+              + "|"
+              + event.get("state").asText()
+              + "|"
+              + event.get("message").asText());
+    }
+    List<String> replayed = new ArrayList<>();
+    for (CSVRecord row : rows(replay.out())) {
+      replayed.add(
+          row.get("event")
+              + "|"
+              + row.get("subject")
+              + "|"
+              + row.get("state")
+              + "|"
+              + row.get("message"));
+    }
+    assertThat(live).hasSizeGreaterThan(4);
+    assertThat(replayed).isEqualTo(live);
+  }
+
+  private static List<CSVRecord> rows(String csv) throws Exception {
+    return CSVFormat.RFC4180
+        .builder()
+        .setHeader()
+        .setSkipHeaderRecord(true)
+        .get()
+        .parse(new StringReader(csv))
+        .getRecords();
+  }
+}
