@@ -57,7 +57,7 @@ final class ConfigurationReader {
   private ProbeReader probe() {
     List<Section> probes = root.sections("probe");
     if (probes.isEmpty()) {
-      mistakes.add(0, "no [[probe]]; name the one that measures, see config/climbwatch.toml");
+      probeIsMissing();
       return new ProbeReader(new Section("probe", Optional.empty(), 0, mistakes));
     }
     if (probes.size() > 1) {
@@ -65,6 +65,12 @@ final class ConfigurationReader {
           probes.get(1).line(), "a second [[probe]]; this version follows one probe, take one out");
     }
     return new ProbeReader(probes.get(0));
+  }
+
+  private void probeIsMissing() {
+    if (!root.has("probe")) {
+      mistakes.add(0, "no [[probe]]; name the one that measures, see config/climbwatch.toml");
+    }
   }
 
   private static SignalSettings signal(Section climb) {

@@ -37,6 +37,11 @@ final class Section {
     return ownLine;
   }
 
+  /** Whether the key is there, rightly or wrongly written. */
+  boolean has(String key) {
+    return value(key) != null;
+  }
+
   /** A table inside this one. */
   Section section(String key) {
     Object value = value(key);
@@ -174,7 +179,7 @@ final class Section {
 
   private String advice(String key) {
     String nearest = "";
-    int best = 3;
+    int best = Math.min(3, key.length() / 3 + 1);
     for (String known : asked) {
       int distance = Distance.between(key, known);
       if (distance < best) {

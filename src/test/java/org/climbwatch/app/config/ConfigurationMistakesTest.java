@@ -1,0 +1,49 @@
+package org.climbwatch.app.config;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * One folder for each kind of mistake: the file and the message that a person gets. {@code
+ * -Dclimbwatch.bless=true} writes the messages anew; look at every changed line then.
+ */
+class ConfigurationMistakesTest {
+  private static final Path FOLDERS = Path.of("src/test/resources/config-mistakes");
+
+  static List<Path> mistakes() throws IOException {
+    try (Stream<Path> folders = Files.list(FOLDERS)) {
+      return folders.sorted().toList();
+    }
+  }
+
+  @Test
+  void thereIsAFolderForEachKindOfMistake() throws IOException {
+    assertThat(mistakes().size()).isGreaterThanOrEqualTo(20);
+  }
+
+  @ParameterizedTest
+  @MethodSource("mistakes")
+  void messageSaysFileLineKeyAndWhatIsAllowed(Path folder) throws IOException {
+    String text = Files.readString(folder.resolve("climbwatch.toml"));
+
+    ConfigurationProblem problem =
+        catchThrowableOfType(
+            ConfigurationProblem.class, () -> Configuration.ofText("climbwatch.toml", text));
+
+    assertThat(problem).as("refused").isNotNull();
+    Path expected = folder.resolve("expected.txt");
+    if (Boolean.getBoolean("climbwatch.bless")) {
+      Files.writeString(expected, problem.getMessage() + "\n");
+    }
+    assertThat(problem.getMessage() + "\n").isEqualTo(Files.readString(expected));
+  }
+}
