@@ -1,7 +1,6 @@
 package org.climbwatch.journal;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.Collection;
 import java.util.OptionalLong;
@@ -16,8 +15,6 @@ import org.climbwatch.watch.Event;
  */
 final class Writer implements AutoCloseable {
   private final Connection connection;
-  private final PreparedStatement begin;
-  private final PreparedStatement commit;
 
   private boolean loaded;
   private Probes probes;
@@ -28,8 +25,6 @@ final class Writer implements AutoCloseable {
 
   Writer(Connection connection) throws SQLException {
     this.connection = connection;
-    begin = connection.prepareStatement("BEGIN IMMEDIATE");
-    commit = connection.prepareStatement("COMMIT");
     load();
   }
 
@@ -62,14 +57,14 @@ final class Writer implements AutoCloseable {
 
   /** Does some work in a transaction of its own; durable on return. */
   void inTransaction(Work work) throws SQLException {
-    begin.executeUpdate();
+    One.change(connection, "BEGIN IMMEDIATE");
     try {
       if (!loaded) {
         load();
       }
       loaded = false;
       work.run();
-      commit.executeUpdate();
+      One.change(connection, "COMMIT");
       loaded = true;
     } catch (SQLException | RuntimeException failed) {
       Sqlite.rollback(connection);
