@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ColdJunctionTest {
   /** instrumentationtools.com, "Calculate the Thermocouple's Measurement Junction Temperature". */
@@ -54,8 +55,21 @@ class ColdJunctionTest {
   @Test
   void sumOutsideTheFunctionIsRefused() {
     assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, 54.5, 25))
+        .isInstanceOf(OutOfRange.class)
+        .hasMessageContaining("-5.891 to 54.886 mV");
+    assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, Double.NaN, 25))
         .isInstanceOf(OutOfRange.class);
-    assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, 1, Double.NaN))
+    assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.B, -0.001, 20))
+        .hasMessageContaining("means two temperatures");
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-271, 1400, Double.NaN, Double.NEGATIVE_INFINITY})
+  void coldJunctionOutsideTheFunctionIsRefused(double coldJunctionC) {
+    assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, 1, coldJunctionC))
+        .isInstanceOf(OutOfRange.class)
+        .hasMessageContaining("-270.000 to 1372.000 °C");
+    assertThatThrownBy(() -> ColdJunction.emfMv(ThermocoupleType.K, 100, coldJunctionC))
         .isInstanceOf(OutOfRange.class);
   }
 
