@@ -3,10 +3,8 @@ package org.climbwatch.thermocouple;
 import java.util.OptionalDouble;
 
 /**
- * How closely new wire follows its reference function: the greater of a fixed and a relative limit.
- *
- * <p>The limits of the upper range of each class, read from secondary tables of IEC 60584-1 and
- * ASTM E230 that agree with one another. IEC names no class 1 for Type B: class 2 stands in.
+ * How closely new wire follows its reference function, as bought. The figures and their sources are
+ * in {@code ToleranceLimits}.
  */
 public enum ToleranceClass {
   IEC_1("iec_1"),
@@ -45,77 +43,17 @@ public enum ToleranceClass {
   /**
    * °C by which new wire may deviate, up or down.
    *
-   * @return empty where the class does not hold at that temperature
+   * @return empty where the class does not hold: Type K of {@link #IEC_1} above 1000 °C, of {@link
+   *     #IEC_2} above 1200 °C, and Type B of {@link #IEC_1} anywhere, since there is no such class
    */
   public OptionalDouble limitC(ThermocoupleType type, double temperatureC) {
-    Limit limit = Limit.of(this, type);
-    return temperatureC >= limit.lowestC() && temperatureC <= limit.highestC()
-        ? OptionalDouble.of(limit.atC(temperatureC))
+    return holds(type, temperatureC)
+        ? OptionalDouble.of(ToleranceLimits.publishedC(this, type, temperatureC))
         : OptionalDouble.empty();
   }
 
-  /** The class's formula continued past its range, for an estimate where none is published. */
-  double continuedLimitC(ThermocoupleType type, double temperatureC) {
-    return Limit.of(this, type).atC(temperatureC);
-  }
-
-  private record Limit(double lowestC, double highestC, double fixedC, double relative) {
-    double atC(double temperatureC) {
-      return Math.max(fixedC, relative * Math.abs(temperatureC));
-    }
-
-    static Limit of(ToleranceClass toleranceClass, ThermocoupleType type) {
-      return switch (toleranceClass) {
-        case IEC_1 -> iec1(type);
-        case IEC_2 -> iec2(type);
-        case ASTM_STANDARD -> astmStandard(type);
-        case ASTM_SPECIAL -> astmSpecial(type);
-      };
-    }
-
-    /** R and S from 1100 °C on have a rising limit of another form; its start is used. */
-    private static Limit iec1(ThermocoupleType type) {
-      return switch (type) {
-        case K, N -> new Limit(-40, 1000, 1.5, 0.004);
-        case E -> new Limit(-40, 800, 1.5, 0.004);
-        case J -> new Limit(-40, 750, 1.5, 0.004);
-        case T -> new Limit(-40, 350, 0.5, 0.004);
-        case R, S -> new Limit(0, 1100, 1.0, 0);
-        case B -> iec2(type);
-      };
-    }
-
-    private static Limit iec2(ThermocoupleType type) {
-      return switch (type) {
-        case K, N -> new Limit(-40, 1200, 2.5, 0.0075);
-        case E -> new Limit(-40, 900, 2.5, 0.0075);
-        case J -> new Limit(-40, 750, 2.5, 0.0075);
-        case T -> new Limit(-40, 350, 1.0, 0.0075);
-        case R, S -> new Limit(0, 1600, 1.5, 0.0025);
-        case B -> new Limit(600, 1700, 1.5, 0.0025);
-      };
-    }
-
-    private static Limit astmStandard(ThermocoupleType type) {
-      return switch (type) {
-        case K, N -> new Limit(0, 1260, 2.2, 0.0075);
-        case E -> new Limit(0, 870, 1.7, 0.005);
-        case J -> new Limit(0, 760, 2.2, 0.0075);
-        case T -> new Limit(0, 370, 1.0, 0.0075);
-        case R, S -> new Limit(0, 1480, 1.5, 0.0025);
-        case B -> new Limit(870, 1700, 0, 0.005);
-      };
-    }
-
-    private static Limit astmSpecial(ThermocoupleType type) {
-      return switch (type) {
-        case K, N -> new Limit(0, 1260, 1.1, 0.004);
-        case E -> new Limit(0, 870, 1.0, 0.004);
-        case J -> new Limit(0, 760, 1.1, 0.004);
-        case T -> new Limit(0, 370, 0.5, 0.004);
-        case R, S -> new Limit(0, 1480, 0.6, 0.001);
-        case B -> new Limit(870, 1700, 0, 0.0025);
-      };
-    }
+  /** Whether a limit is published for that type at that temperature. */
+  public boolean holds(ThermocoupleType type, double temperatureC) {
+    return !Double.isNaN(ToleranceLimits.publishedC(this, type, temperatureC));
   }
 }
