@@ -1,67 +1,41 @@
 package org.climbwatch.source.simulated;
 
-/**
- * What a simulated potter does with the gas: opens it little by little from one point of (minute,
- * share of the burners' full power) to the next, and shuts it at the end. Invented.
- */
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.stream.Collectors;
+
+/** Which firing the model plays. */
 public enum FiringKind {
-  /** A glaze firing to about cone 9 in some nine hours, reduction from 950 °C on. */
-  STONEWARE(
-      "stoneware",
-      Kiln.TOP_HAT,
-      14,
-      new double[][] {
-        {0, 0.02},
-        {40, 0.04},
-        {90, 0.11},
-        {150, 0.19},
-        {210, 0.27},
-        {270, 0.36},
-        {330, 0.47},
-        {345, 0.44},
-        {390, 0.53},
-        {450, 0.65},
-        {500, 0.76},
-        {560, 0.86}
-      },
-      545),
+  /** A glaze firing to about cone 9 in some nine hours. */
+  STONEWARE("stoneware", FiringPlan.stoneware(), FiringPlan.stoneware()),
   /** Light ware to about 1000 °C in an hour and a half. */
-  FAST_REDUCTION(
-      "fast_reduction",
-      Kiln.TOP_HAT_LIGHT,
-      14,
-      new double[][] {{0, 0.03}, {10, 0.10}, {25, 0.19}, {45, 0.29}, {65, 0.39}, {95, 0.50}},
-      95),
-  /**
-   * Fast work, lit a while ago; the bottle frosts over on the way up, is changed an hour later, and
-   * the firing comes to its end.
-   */
-  DEMO(
-      "demo",
-      Kiln.TOP_HAT_LIGHT,
-      140,
-      new double[][] {
-        {0, 0.06}, {20, 0.12}, {40, 0.19}, {60, 0.26}, {85, 0.31}, {175, 0.33}, {235, 0.50}
-      },
-      235);
+  FAST_REDUCTION("fast_reduction", FiringPlan.fastReduction(), FiringPlan.fastReduction()),
+  /** Fast work that is already on its way, and a bottle that frosts over. */
+  DEMO("demo", FiringPlan.demo(), FiringPlan.demoAgain());
 
   private final String word;
-  private final Kiln kiln;
-  private final double startC;
-  private final double[][] gas;
-  private final double gasOffMinute;
+  private final FiringPlan first;
+  private final FiringPlan later;
 
-  FiringKind(String word, Kiln kiln, double startC, double[][] gas, double gasOffMinute) {
+  FiringKind(String word, FiringPlan first, FiringPlan later) {
     this.word = word;
-    this.kiln = kiln;
-    this.startC = startC;
-    this.gas = gas;
-    this.gasOffMinute = gasOffMinute;
+    this.first = first;
+    this.later = later;
   }
 
   /** The word of the command line and the configuration. */
   public String word() {
     return word;
+  }
+
+  /** All words, for a message. */
+  public static String words() {
+    return Arrays.stream(values()).map(FiringKind::word).collect(Collectors.joining(", "));
+  }
+
+  /** From lighting until the kiln has long been cold and is lit again. */
+  public Duration cycle() {
+    return Duration.ofHours(first.cycleHours());
   }
 
   /**
@@ -75,40 +49,11 @@ public enum FiringKind {
         return kind;
       }
     }
-    throw new IllegalArgumentException(
-        "unknown firing \"" + word + "\"; allowed: stoneware, fast_reduction, demo");
+    throw new IllegalArgumentException("unknown firing \"" + word + "\"; allowed: " + words());
   }
 
-  Kiln kiln() {
-    return kiln;
-  }
-
-  double startC() {
-    return startC;
-  }
-
-  double gasOffMinute() {
-    return gasOffMinute;
-  }
-
-  /** Share of full power that the potter has set at a minute. */
-  double gas(double minute) {
-    if (minute >= gasOffMinute) {
-      return 0;
-    }
-    int next = 1;
-    while (gas[next][0] <= minute) {
-      next++;
-    }
-    double way = (minute - gas[next - 1][0]) / (gas[next][0] - gas[next - 1][0]);
-    return gas[next - 1][1] + way * (gas[next][1] - gas[next - 1][1]);
-  }
-
-  /** Share of what is set that the bottle still gives. */
-  double bottle(double minute) {
-    if (this != DEMO || minute < 70 || minute >= 175) {
-      return 1;
-    }
-    return 1 - 0.30 * Math.min((minute - 70) / 40, 1);
+  /** What is done in a round, from 0. */
+  FiringPlan plan(long round) {
+    return round == 0 ? first : later;
   }
 }

@@ -4,12 +4,13 @@ package org.climbwatch.source.simulated;
  * The heat balance of a fired kiln in steps of one second.
  *
  * <pre>
- *   flame -> chamber --radiation--> ware
- *                    --radiation--> lining, three layers --conduction, air--> outside
+ *   flame -> chamber --radiation--> ware (dries, then loses its bound water)
+ *                    --radiation--> lining, three layers --conduction--> outside
  *                    --radiation--> gaps
+ *                    --draught----> outside, once no flame burns
  * </pre>
  *
- * <p>What the flame leaves in the chamber shrinks as the flue gas gets hotter. Temperatures in °C,
+ * <p>What a flame leaves in the chamber shrinks as the flue gas gets hotter. Temperatures in °C,
  * heat in kJ, power in kW.
  */
 final class KilnModel {
@@ -18,10 +19,10 @@ final class KilnModel {
 
   private static final double EMISSIVITY = 0.8;
 
-  /** °C of a propane flame with some excess air (from memory). */
-  private static final double FLAME_C = 1900;
+  /** °C of a propane flame that nothing cools (from memory: 1970 to 1980 without excess air). */
+  private static final double FLAME_C = 1970;
 
-  /** kJ/K of what answers at once: gas, props, the outermost skin of the lining. */
+  /** kJ/K of what answers at once: gas, props, the outermost skin of lining and ware. */
   private static final double CHAMBER_KJ_PER_K = 6;
 
   /** kJ/(kg K) of fired clay and of fibre (from memory). */
@@ -44,14 +45,18 @@ final class KilnModel {
   private final double[] layerC = new double[LAYERS];
   private double chamberC;
   private double wareC;
+  private double lostKw;
 
+  /** A kiln that has been at a temperature for long. */
   KilnModel(Kiln kiln, double startC) {
     this.kiln = kiln;
     layerKjPerK = kiln.liningM2() * kiln.liningM() / LAYERS * FIBRE_KG_PER_M3 * FIBRE_KJ_PER_KG_K;
     wareM2 = 0.03 * kiln.wareKg();
     chamberC = startC;
     wareC = startC;
-    java.util.Arrays.fill(layerC, startC);
+    for (int i = 0; i < LAYERS; i++) {
+      layerC[i] = startC + (kiln.outsideC() - startC) * i / LAYERS;
+    }
   }
 
   double chamberC() {
@@ -60,6 +65,20 @@ final class KilnModel {
 
   double wareC() {
     return wareC;
+  }
+
+  /** kW that went out through lining, gaps and draught in the last step. */
+  double lostKw() {
+    return lostKw;
+  }
+
+  /** kJ in chamber and lining above 0 °C; that of the ware is the integral of its capacity. */
+  double storedBesideWareKj() {
+    double stored = CHAMBER_KJ_PER_K * chamberC;
+    for (double each : layerC) {
+      stored += layerKjPerK * each;
+    }
+    return stored;
   }
 
   /** kW that a flame of so many kW leaves in the chamber at its present temperature. */
@@ -72,21 +91,27 @@ final class KilnModel {
    * One second.
    *
    * @param flameKw kW of the flame, 0 when it is out
+   * @param draught through a kiln without flame; with one, the flue gas is in {@link #keptKw}
    */
-  void step(double flameKw) {
+  void step(double flameKw, Draught draught) {
     double toWare = radiationKw(wareM2, chamberC, wareC);
     double toLining = radiationKw(kiln.liningM2(), chamberC, layerC[0]);
     double toGaps = radiationKw(kiln.gapM2(), chamberC, kiln.outsideC());
-    double draught = 0.004 * (chamberC - kiln.outsideC());
-    chamberC += (keptKw(flameKw) - toWare - toLining - toGaps - draught) / CHAMBER_KJ_PER_K;
-    wareC += toWare / wareKjPerK();
-    double in = toLining;
+    double drawn = flameKw > 0 ? 0 : draught.kwPerK() * (chamberC - kiln.outsideC());
+    chamberC += (keptKw(flameKw) - toWare - toLining - toGaps - drawn) / CHAMBER_KJ_PER_K;
+    wareC += toWare / wareKjPerK(wareC);
+    lostKw = toGaps + drawn + throughLiningKw(toLining);
+  }
+
+  private double throughLiningKw(double intoLiningKw) {
+    double in = intoLiningKw;
     for (int i = 0; i < LAYERS; i++) {
       double next = i == LAYERS - 1 ? kiln.outsideC() : layerC[i + 1];
       double out = conductanceKwPerK((layerC[i] + next) / 2) * (layerC[i] - next);
       layerC[i] += (in - out) / layerKjPerK;
       in = out;
     }
+    return in;
   }
 
   private static double radiationKw(double m2, double fromC, double toC) {
@@ -104,15 +129,18 @@ final class KilnModel {
     return wattsPerMK / 1000 * kiln.liningM2() / (kiln.liningM() / LAYERS);
   }
 
-  private double wareKjPerK() {
-    double water = kiln.waterKg() * WATER_KJ_PER_KG * bell(wareC, 98, 15);
-    double bound = kiln.wareKg() * BOUND_WATER_KJ_PER_KG * bell(wareC, 500, 50);
+  /** kJ/K of the ware at a temperature, heat of drying and of bound water in it. */
+  double wareKjPerK(double celsius) {
+    double water = kiln.waterKg() * WATER_KJ_PER_KG * bell(celsius, 98, 15);
+    double bound = kiln.wareKg() * BOUND_WATER_KJ_PER_KG * bell(celsius, 500, 50);
     return kiln.wareKg() * CLAY_KJ_PER_KG_K + water + bound;
   }
 
   /** A bell of area one: spreads a heat of change over a span of temperature. */
   private static double bell(double x, double middle, double width) {
     double away = (x - middle) / width;
-    return StrictMath.exp(-0.5 * away * away) / (width * 2.5066282746);
+    return Math.abs(away) > 6
+        ? 0
+        : StrictMath.exp(-0.5 * away * away) / (width * 2.5066282746310002);
   }
 }
