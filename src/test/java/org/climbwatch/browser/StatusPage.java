@@ -1,0 +1,227 @@
+package org.climbwatch.browser;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.Supplier;
+import org.openqa.selenium.By;
+import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriver;
+import org.openqa.selenium.WebElement;
+
+/** The status page as a person sees and uses it. */
+public final class StatusPage {
+  private final WebDriver driver;
+  private final String address;
+
+  private StatusPage(WebDriver driver, String address) {
+    this.driver = driver;
+    this.address = address;
+  }
+
+  /**
+   * Opens the page.
+   *
+   * @param address with a trailing slash, for instance {@code http://127.0.0.1:8080/}
+   */
+  public static StatusPage open(Browser browser, String address) {
+    browser.driver().get(address);
+    return new StatusPage(browser.driver(), address);
+  }
+
+  /** Waits until the page says so; fails with what it said instead. */
+  public void awaitThat(String what, Duration atMost, Supplier<Boolean> condition) {
+    long end = System.nanoTime() + atMost.toNanos();
+    while (!holds(condition)) {
+      if (System.nanoTime() > end) {
+        throw new AssertionError(
+            "waited "
+                + atMost.toSeconds()
+                + " s in vain for: "
+                + what
+                + "; the page says:\n"
+                + driver.findElement(By.tagName("body")).getText());
+      }
+      LockSupport.parkNanos(50_000_000);
+    }
+  }
+
+  private static boolean holds(Supplier<Boolean> condition) {
+    try {
+      return condition.get();
+    } catch (StaleElementReferenceException replaced) {
+      return false; // the page drew it anew between two looks
+    }
+  }
+
+  /** The big number in °C; empty while there is none. */
+  public String degrees() {
+    return text("degrees");
+  }
+
+  /** Where the number would be: why there is none; empty while there is one. */
+  public String reasonForNoTemperature() {
+    return text("no-temperature");
+  }
+
+  public String uncertainty() {
+    return text("uncertainty");
+  }
+
+  public String climb() {
+    return text("climb");
+  }
+
+  public String phase() {
+    return text("phase");
+  }
+
+  public String sinceLighting() {
+    return text("elapsed");
+  }
+
+  /** The banner's words; empty while there is contact. */
+  public String lostContactBanner() {
+    return text("contact");
+  }
+
+  /** How an action went. */
+  public String said() {
+    return text("said");
+  }
+
+  public String soundHint() {
+    return text("sound-hint");
+  }
+
+  public String soundButton() {
+    return text("sound");
+  }
+
+  /** The whole text of each alarm, in the order shown. */
+  public List<String> alarms() {
+    return texts("#alarms article");
+  }
+
+  /** The lines of the firing's history, the newest first. */
+  public List<String> history() {
+    return texts("#history li");
+  }
+
+  /** The firings so far, the newest first. */
+  public List<String> pastFirings() {
+    return texts("#past li");
+  }
+
+  /** The alarms marked on the curve. */
+  public List<String> curveMarks() {
+    return texts("#curve-marks li");
+  }
+
+  /** Whether a curve is drawn. */
+  public boolean curveIsDrawn() {
+    return !driver.findElements(By.cssSelector("#curve canvas")).isEmpty();
+  }
+
+  /** Height in CSS pixels of the big number's line. */
+  public int numberHeight() {
+    return byId("degrees").getSize().height;
+  }
+
+  public void acknowledge(String title) {
+    driver.findElements(By.cssSelector("#alarms article")).stream()
+        .filter(alarm -> alarm.getText().contains(title))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no alarm \"" + title + "\" to acknowledge"))
+        .findElement(By.cssSelector(".acknowledge"))
+        .click();
+  }
+
+  /** Height in CSS pixels of the first alarm's button. */
+  public int acknowledgeHeight() {
+    return driver.findElement(By.cssSelector(".acknowledge")).getSize().height;
+  }
+
+  public void startFiring(String name) {
+    byId("firing-name").sendKeys(name);
+    press("start");
+  }
+
+  public void endFiring() {
+    press("end");
+    press("end-confirm");
+  }
+
+  public void declareHolding() {
+    press("declare-holding");
+  }
+
+  public void writeNote(String text) {
+    byId("note").sendKeys(text);
+    press("write-note");
+  }
+
+  public void showPastFiring(int row) {
+    driver.findElements(By.cssSelector("#past li button")).get(row).click();
+  }
+
+  public void pressSound() {
+    press("sound");
+  }
+
+  public void pressTheme() {
+    press("theme");
+  }
+
+  /** The theme in force: {@code device}, {@code light} or {@code dark}. */
+  public String theme() {
+    return driver.findElement(By.tagName("html")).getDomAttribute("data-theme");
+  }
+
+  public boolean asksForPassphrase() {
+    return byId("passphrase-dialog").isDisplayed();
+  }
+
+  public void givePassphrase(String passphrase) {
+    byId("passphrase").sendKeys(passphrase);
+    byId("passphrase-form").findElement(By.cssSelector("[type=submit]")).click();
+  }
+
+  /** Where the firing's CSV is to be had. */
+  public String csvAddress() {
+    return byId("csv").getDomProperty("href");
+  }
+
+  /** Whether anything sticks out sideways, so that a phone would have to scroll. */
+  public boolean fitsItsWidth() {
+    Object overhang =
+        ((JavascriptExecutor) driver)
+            .executeScript("return document.documentElement.scrollWidth - window.innerWidth;");
+    return ((Number) overhang).intValue() <= 0;
+  }
+
+  public String address() {
+    return address;
+  }
+
+  private void press(String id) {
+    WebElement button = byId(id);
+    ((JavascriptExecutor) driver)
+        .executeScript("arguments[0].scrollIntoView({block: 'center'});", button);
+    button.click();
+  }
+
+  private String text(String id) {
+    WebElement element = byId(id);
+    return element.isDisplayed() ? element.getText() : "";
+  }
+
+  private List<String> texts(String selector) {
+    return driver.findElements(By.cssSelector(selector)).stream().map(WebElement::getText).toList();
+  }
+
+  private WebElement byId(String id) {
+    return driver.findElement(By.id(id));
+  }
+}
