@@ -40,7 +40,7 @@ final class FiringCurve implements TemperatureRows.Taker {
     if (last == null) {
       return firing.first();
     }
-    gaps.good(last.boot(), last.last().ms());
+    gaps.resumeAfter(last.boot(), last.last().ms(), last.intervalMs());
     return last.lastSeq() + 1;
   }
 

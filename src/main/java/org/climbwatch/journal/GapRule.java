@@ -19,6 +19,19 @@ final class GapRule {
   private long ms;
   private long intervalMs = SLOWEST_MS;
 
+  /** Goes on as it was after a temperature. */
+  void resumeAfter(int atBoot, long atMs, long atIntervalMs) {
+    boot = atBoot;
+    ms = atMs;
+    intervalMs = atIntervalMs;
+    broken = false;
+  }
+
+  /** Between the last two temperatures without a fault between them. */
+  long intervalMs() {
+    return intervalMs;
+  }
+
   /** A look that gave no temperature. */
   void fault() {
     broken = true;

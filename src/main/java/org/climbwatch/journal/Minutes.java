@@ -12,7 +12,7 @@ import java.util.Optional;
 final class Minutes {
   private static final String COLUMNS =
       """
-      SELECT first_seq, last_seq, boot, probe, gap_before, first_ms, first_mc, last_ms, last_mc,
+      SELECT first_seq, last_seq, boot, probe, gap_before, interval_ms, first_ms, first_mc, last_ms, last_mc,
         min_ms, min_mc, max_ms, max_mc FROM minute WHERE firing = ? ORDER BY first_seq""";
 
   private Minutes() {}
@@ -21,16 +21,17 @@ final class Minutes {
     try (PreparedStatement insert =
         connection.prepareStatement(
             """
-            INSERT INTO minute (firing, first_seq, last_seq, boot, probe, gap_before, first_ms,
+            INSERT INTO minute (firing, first_seq, last_seq, boot, probe, gap_before, interval_ms, first_ms,
               first_mc, last_ms, last_mc, min_ms, min_mc, max_ms, max_mc)
-              VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")) {
+              VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")) {
       insert.setLong(1, firing);
       insert.setLong(2, block.firstSeq());
       insert.setLong(3, block.lastSeq());
       insert.setInt(4, block.boot());
       insert.setInt(5, block.probe());
       insert.setInt(6, block.gapBefore() ? 1 : 0);
-      int column = 7;
+      insert.setLong(7, block.intervalMs());
+      int column = 8;
       for (Rollup.Point point : List.of(block.first(), block.last(), block.min(), block.max())) {
         insert.setLong(column++, point.ms());
         insert.setInt(column++, point.milliC());
@@ -69,10 +70,11 @@ final class Minutes {
         row.getInt(3),
         row.getInt(4),
         row.getInt(5) != 0,
-        point(row, 6),
-        point(row, 8),
-        point(row, 10),
-        point(row, 12));
+        row.getLong(6),
+        point(row, 7),
+        point(row, 9),
+        point(row, 11),
+        point(row, 13));
   }
 
   private static Rollup.Point point(ResultSet row, int column) throws SQLException {

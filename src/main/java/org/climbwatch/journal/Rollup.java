@@ -16,6 +16,7 @@ final class Rollup implements TemperatureRows.Taker {
    *
    * @param gapBefore whether something is missing before its first; true for the first of all
    * @param firstSeq place of its first reading among all inputs
+   * @param intervalMs between its last reading and the one before, for the {@link GapRule}
    */
   record Block(
       long firstSeq,
@@ -23,6 +24,7 @@ final class Rollup implements TemperatureRows.Taker {
       int boot,
       int probe,
       boolean gapBefore,
+      long intervalMs,
       Point first,
       Point last,
       Point min,
@@ -48,6 +50,7 @@ final class Rollup implements TemperatureRows.Taker {
   private long firstMs;
   private int firstMilliC;
   private long lastMs;
+  private long intervalMs;
   private int lastMilliC;
   private long minMs;
   private int minMilliC;
@@ -60,7 +63,7 @@ final class Rollup implements TemperatureRows.Taker {
 
   /** Goes on behind a block that is stored already. */
   void resumeAfter(Block block) {
-    gaps.good(block.boot(), block.last().ms());
+    gaps.resumeAfter(block.boot(), block.last().ms(), block.intervalMs());
   }
 
   @Override
@@ -95,6 +98,7 @@ final class Rollup implements TemperatureRows.Taker {
               boot,
               probe,
               gapBefore,
+              intervalMs,
               new Point(firstMs, firstMilliC),
               new Point(lastMs, lastMilliC),
               new Point(minMs, minMilliC),
@@ -120,12 +124,14 @@ final class Rollup implements TemperatureRows.Taker {
     maxMilliC = milliC;
     lastSeq = seq;
     lastMs = atMs;
+    intervalMs = gaps.intervalMs();
     lastMilliC = milliC;
   }
 
   private void extend(long seq, long atMs, int milliC) {
     lastSeq = seq;
     lastMs = atMs;
+    intervalMs = gaps.intervalMs();
     lastMilliC = milliC;
     if (milliC < minMilliC) {
       minMs = atMs;

@@ -101,6 +101,7 @@ final class Schema {
             boot INTEGER NOT NULL,
             probe INTEGER NOT NULL,
             gap_before INTEGER NOT NULL,
+            interval_ms INTEGER NOT NULL,
             first_ms INTEGER NOT NULL, first_mc INTEGER NOT NULL,
             last_ms INTEGER NOT NULL, last_mc INTEGER NOT NULL,
             min_ms INTEGER NOT NULL, min_mc INTEGER NOT NULL,

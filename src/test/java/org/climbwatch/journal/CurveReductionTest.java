@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Arrays;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -121,7 +122,7 @@ class CurveReductionTest {
     assertThat(CurveReduction.reduce(new CurvePoints().curve(), 8).points()).isZero();
   }
 
-  private static java.util.stream.DoubleStream known(Curve curve) {
+  private static DoubleStream known(Curve curve) {
     return Arrays.stream(curve.temperatureC()).filter(value -> !Double.isNaN(value));
   }
 

@@ -2,6 +2,7 @@ package org.climbwatch.journal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.climbwatch.journal.Fixture.at;
 import static org.climbwatch.journal.Fixture.good;
 
@@ -13,6 +14,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
@@ -196,9 +199,9 @@ class JournalTest {
                     1,
                     "spring glaze",
                     Instant.ofEpochMilli(Fixture.WALL_MS + 1000),
-                    java.util.Optional.of(Instant.ofEpochMilli(Fixture.WALL_MS + 61_000)),
+                    Optional.of(Instant.ofEpochMilli(Fixture.WALL_MS + 61_000)),
                     false,
-                    java.util.OptionalDouble.of(1204.5),
+                    OptionalDouble.of(1204.5),
                     5,
                     1,
                     Duration.ofMinutes(1)));
@@ -207,12 +210,12 @@ class JournalTest {
         assertThat(firings.events(1))
             .extracting(RecordedEvent::event, RecordedEvent::subject, RecordedEvent::state)
             .containsExactly(
-                org.assertj.core.groups.Tuple.tuple("firing", "spring glaze", "began"),
-                org.assertj.core.groups.Tuple.tuple("phase", "drying", "entered"),
-                org.assertj.core.groups.Tuple.tuple("alarm", "climb_stalled", "unacknowledged"),
-                org.assertj.core.groups.Tuple.tuple("alarm", "climb_stalled", "acknowledged"),
-                org.assertj.core.groups.Tuple.tuple("firing", "spring glaze", "ended"),
-                org.assertj.core.groups.Tuple.tuple("phase", "idle", "entered"));
+                tuple("firing", "spring glaze", "began"),
+                tuple("phase", "drying", "entered"),
+                tuple("alarm", "climb_stalled", "unacknowledged"),
+                tuple("alarm", "climb_stalled", "acknowledged"),
+                tuple("firing", "spring glaze", "ended"),
+                tuple("phase", "idle", "entered"));
       }
     }
   }

@@ -32,6 +32,7 @@ class RollupTest {
                 0,
                 1,
                 true,
+                1000,
                 new Rollup.Point(60_000, 500_000),
                 new Rollup.Point(63_000, 510_000),
                 new Rollup.Point(62_000, 470_000),
