@@ -12,28 +12,26 @@ final class InverseFunction {
 
   private static final double B_FLAT_BELOW_C = 250;
 
-  private final InverseTable lower;
-  private final InverseTable upper;
-  private final double cutMv;
+  private final ThermocoupleType type;
   private final double lowestC;
   private final double highestC;
   private final double lowestMv;
   private final double highestMv;
-
-  /** mV below the lowest that rounding may account for: none where it would be ambiguous. */
-  private final double slackMv;
+  private final double cutMv;
+  private final InverseTable.Axis lowerAxis;
+  private final InverseTable lower;
+  private final InverseTable upper;
 
   InverseFunction(ThermocoupleType type, ReferenceFunction forward) {
+    this.type = type;
     boolean typeB = type == ThermocoupleType.B;
     lowestC = type.lowestInverseC();
     highestC = forward.highestC();
     lowestMv = forward.emfMv(lowestC);
     highestMv = forward.emfMv(highestC);
-    slackMv = typeB ? 0 : ROUNDING_MV;
     double cutC = typeB ? B_FLAT_BELOW_C : 0;
     cutMv = forward.emfMv(cutC);
-    InverseTable.Axis lowerAxis =
-        typeB ? InverseTable.Axis.ROOT_ABOVE_LEAST_B : InverseTable.Axis.EMF;
+    lowerAxis = typeB ? InverseTable.Axis.ROOT_ABOVE_LEAST_B : InverseTable.Axis.EMF;
     lower = new InverseTable(forward, lowerAxis, lowestC, cutC);
     upper = new InverseTable(forward, InverseTable.Axis.EMF, cutC, highestC);
   }
@@ -46,16 +44,32 @@ final class InverseFunction {
     return highestMv;
   }
 
-  /** °C of an emf; NaN outside the range. */
+  /**
+   * °C of an emf.
+   *
+   * @throws OutOfRange outside the range by more than the record's rounding, and for NaN
+   */
   double temperatureC(double emfMv) {
-    if (emfMv > lowestMv && emfMv < highestMv) {
-      double t = (emfMv < cutMv ? lower : upper).temperatureC(emfMv);
+    if (emfMv >= cutMv && emfMv < highestMv) {
+      double t = upper.temperatureC(emfMv);
       // the last bit of a piece may pass the end, where the forward function would refuse it
       return t < highestC ? t : highestC;
+    }
+    if (emfMv > lowestMv && emfMv < cutMv) {
+      return lower.temperatureC(lowerAxis.of(emfMv));
+    }
+    return endC(emfMv);
+  }
+
+  private double endC(double emfMv) {
+    // no slack where it would reach the emfs of Type B that mean two temperatures
+    double slackMv = type == ThermocoupleType.B ? 0 : ROUNDING_MV;
+    if (emfMv <= lowestMv && emfMv >= lowestMv - slackMv) {
+      return lowestC;
     }
     if (emfMv >= highestMv && emfMv <= highestMv + ROUNDING_MV) {
       return highestC;
     }
-    return emfMv <= lowestMv && emfMv >= lowestMv - slackMv ? lowestC : Double.NaN;
+    throw OutOfRange.emf(type, emfMv, lowestMv, highestMv);
   }
 }
