@@ -53,7 +53,7 @@ async function wake(withSample) {
 function show() {
   const button = element('sound');
   button.setAttribute('aria-pressed', String(wanted && audible()));
-  button.textContent = wanted && audible() ? '🔊 Sound is on' : '🔇 Sound is off';
+  button.textContent = wanted && audible() ? 'Sound is on' : 'Sound is off';
   say(
     'sound-hint',
     wanted && audible()
