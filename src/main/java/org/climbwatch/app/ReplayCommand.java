@@ -37,9 +37,9 @@ final class ReplayCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     WatchSettings settings = config.load().watch();
     PrintWriter out = spec.commandLine().getOut();
-    out.print("elapsed_s,event,subject,state,message\r\n");
     try (Recording recording = new Recording(file, settings.probe().name());
         Progress progress = new Progress("replayed", "readings")) {
+      out.print("elapsed_s,event,subject,state,message\r\n");
       Watch watch = new Watch(settings);
       for (Optional<Input> input = recording.next(); input.isPresent(); input = recording.next()) {
         for (Event event : watch.accept(input.get()).events()) {

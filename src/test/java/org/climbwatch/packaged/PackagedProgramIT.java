@@ -25,7 +25,7 @@ class PackagedProgramIT {
       [probe.model]
       firing = "demo"
       seed = 7
-      speed = 1200
+      speed = 600
       [alarm.climb_too_fast]
       limit_c_per_h = 800
       """;
