@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.function.LongBinaryOperator;
 
 /** The table of boots: which inputs are of which boot, and the wall clock of each. */
 final class Boots {
@@ -52,7 +53,11 @@ final class Boots {
         connection.prepareStatement(
             """
             SELECT ordinal, wall_offset_ms, first_seq, lead(first_seq) OVER (ORDER BY ordinal) - 1
-              FROM boot ORDER BY ordinal""")) {
+              FROM boot WHERE first_seq <= ?2 AND ordinal >= coalesce(
+                (SELECT max(ordinal) FROM boot WHERE first_seq <= ?1), 0)
+              ORDER BY ordinal""")) {
+      query.setLong(1, first);
+      query.setLong(2, last);
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           long from = Math.max(first, row.getLong(3));
@@ -72,11 +77,11 @@ final class Boots {
     List<Timeline.Stretch> stretches = new ArrayList<>();
     OptionalLong originMs = OptionalLong.empty();
     for (Range range : between(connection, first, last)) {
-      OptionalLong firstMs = inputMs(connection, range, "id LIMIT 1", Math::min);
+      OptionalLong firstMs = firstMs(connection, range);
       if (firstMs.isEmpty()) {
         continue;
       }
-      OptionalLong lastMs = inputMs(connection, range, "id DESC LIMIT 1", Math::max);
+      OptionalLong lastMs = lastMs(connection, range);
       if (stretches.isEmpty()) {
         originMs = readingMs(connection, range);
       }
@@ -85,6 +90,16 @@ final class Boots {
               range.boot(), range.wallOffsetMs(), firstMs.getAsLong(), lastMs.orElseThrow()));
     }
     return new Timeline(stretches, originMs.orElse(stretches.get(0).firstMs()));
+  }
+
+  /** Monotonic time of the earliest input of a range. */
+  static OptionalLong firstMs(Connection connection, Range range) throws SQLException {
+    return inputMs(connection, range, "id LIMIT 1", Math::min);
+  }
+
+  /** Monotonic time of the latest input of a range. */
+  static OptionalLong lastMs(Connection connection, Range range) throws SQLException {
+    return inputMs(connection, range, "id DESC LIMIT 1", Math::max);
   }
 
   private static OptionalLong readingMs(Connection connection, Range range) throws SQLException {
@@ -96,7 +111,7 @@ final class Boots {
   }
 
   private static OptionalLong inputMs(
-      Connection connection, Range range, String order, java.util.function.LongBinaryOperator pick)
+      Connection connection, Range range, String order, LongBinaryOperator pick)
       throws SQLException {
     OptionalLong reading =
         One.number(

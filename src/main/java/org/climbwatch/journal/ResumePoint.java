@@ -1,8 +1,6 @@
 package org.climbwatch.journal;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.OptionalLong;
 
@@ -11,18 +9,17 @@ import java.util.OptionalLong;
  *
  * <p>The core forgets: what it knows of a quiet, idle kiln rests on its last hours only (an
  * on-delay is 2 h at most, the look back for a firing that begins by itself 1 h). So the replay
- * starts three recorded hours before the open firing, or before the end of the journal when none is
- * open. If a firing was on or an alarm stood there, it starts three hours before that one began,
- * and so on back. Weeks of an idle kiln (one reading a minute) are thus never read.
+ * starts three hours before the open firing, or before the end of the journal when none is open. If
+ * a firing was on or an alarm stood there, it starts three hours before that one began, and so on
+ * back. Weeks of an idle kiln (one reading a minute) are thus never read.
  */
 final class ResumePoint {
-  private static final long RUN_IN_MS = 3 * 3_600_000L;
-
   /**
-   * An alarm that stands for weeks (nobody is there, the probe is out) ends the way back here: some
-   * seconds of replay. The core then raises it anew if its cause still holds.
+   * An alarm that stands for weeks (nobody is there, the probe is out) ends the way back here, half
+   * a second of replay; never later than where the open firing began. The core then raises the
+   * alarm anew if its cause still holds.
    */
-  private static final long MOST_INPUTS = 2_000_000;
+  private static final long MOST_INPUTS = 500_000;
 
   private final Connection connection;
   private final long end;
@@ -43,7 +40,7 @@ final class ResumePoint {
             .orElse(end);
     long farthest = Math.min(anchor, end - MOST_INPUTS);
     while (true) {
-      long start = runInStart(anchor);
+      long start = RunIn.start(connection, anchor);
       OptionalLong unquiet = unquietSince(start, anchor);
       if (unquiet.isEmpty() || start <= farthest) {
         return start;
@@ -82,40 +79,5 @@ final class ResumePoint {
           SELECT coalesce(max(id), 0) FROM event WHERE id <= ? AND standing = 0)
         ORDER BY id LIMIT 1""",
         before);
-  }
-
-  /** Three recorded hours before a place, over as many boots as that takes. */
-  private long runInStart(long anchor) throws SQLException {
-    long start = anchor;
-    long missingMs = RUN_IN_MS;
-    try (PreparedStatement boots =
-        connection.prepareStatement(
-            "SELECT first_seq FROM boot WHERE first_seq < ? ORDER BY ordinal DESC")) {
-      boots.setLong(1, anchor);
-      try (ResultSet boot = boots.executeQuery()) {
-        while (missingMs > 0 && boot.next()) {
-          long bootFirst = boot.getLong(1);
-          long lastMs = ms("max", bootFirst, start - 1).orElse(0);
-          long firstMs = ms("min", bootFirst, start - 1).orElse(lastMs);
-          long spanMs = lastMs - firstMs;
-          start =
-              spanMs > missingMs
-                  ? Seek.firstNotBefore(connection, bootFirst, start - 1, lastMs - missingMs)
-                  : bootFirst;
-          missingMs -= spanMs;
-        }
-      }
-    }
-    return start;
-  }
-
-  private OptionalLong ms(String end, long first, long last) throws SQLException {
-    return One.number(
-        connection,
-        "SELECT ms FROM reading WHERE id = (SELECT "
-            + end
-            + "(id) FROM reading WHERE id BETWEEN ? AND ?)",
-        first,
-        last);
   }
 }

@@ -120,17 +120,50 @@ class ResumePointTest {
   }
 
   @Test
-  void threeHoursAreCountedOverBoots() {
+  void threeHoursAreCountedOverBootsAndThePausesBetweenThem() {
     minutes(1, 10);
-    boot = journal.boot("boot-1", 0, Fixture.WALL_MS + 20 * HOUR_MS);
+    boot = journal.boot("boot-1", 0, Fixture.WALL_MS + (long) (10.5 * HOUR_MS));
     minutes(0, 1);
-    boot = journal.boot("boot-2", 0, Fixture.WALL_MS + 30 * HOUR_MS);
-    minutes(0, 1);
+    boot = journal.boot("boot-2", 0, Fixture.WALL_MS + 12 * HOUR_MS);
+    minutes(0, 0.5);
 
     List<Input> inputs = replayed();
 
+    // 0.5 h, pause 0.5 h, 1 h, pause 0.5 h: half an hour is missing
     assertThat(inputs.get(1).at().boot()).isZero();
-    assertThat((double) inputs.get(1).at().millis() / HOUR_MS).isBetween(8.9, 9.1);
+    assertThat((double) inputs.get(1).at().millis() / HOUR_MS).isBetween(9.4, 9.6);
+  }
+
+  @Test
+  void aNightWithoutSupplyIsEnoughToForgetAFiringThatIsOver() {
+    Fixture.begin(journal, at(boot, HOUR_MS), "raku");
+    minutes(1.1, 3);
+    Fixture.end(journal, at(boot, 3 * HOUR_MS), "raku");
+    boot = journal.boot("boot-1", 0, Fixture.WALL_MS + 15 * HOUR_MS);
+    minutes(0.1, 0.5);
+
+    assertThat(replayed().get(1).at().boot()).isEqualTo(boot);
+  }
+
+  @Test
+  void aClockThatWasNotSetDoesNotMakeItForget() {
+    Fixture.begin(journal, at(boot, HOUR_MS), "raku");
+    minutes(1.1, 3);
+    Fixture.end(journal, at(boot, 3 * HOUR_MS), "raku");
+    boot = journal.boot("boot-1", 0, 0);
+    minutes(0.1, 0.5);
+
+    assertThat(replayed()).contains(new Input.Began(at(0, HOUR_MS), "raku"));
+  }
+
+  @Test
+  void aFiringThatWentOnThroughAPowerCutIsReplayedFromItsBeginning() {
+    Fixture.begin(journal, at(boot, HOUR_MS), "glaze");
+    minutes(1.1, 3);
+    boot = journal.boot("boot-1", 0, Fixture.WALL_MS + 15 * HOUR_MS);
+    minutes(0.1, 0.5);
+
+    assertThat(replayed()).contains(new Input.Began(at(0, HOUR_MS), "glaze"));
   }
 
   @Test
