@@ -60,7 +60,9 @@ final class SerialLink implements AutoCloseable {
       case NO_RIGHT -> "may not be opened by this user; add it to the group dialout";
       case LOCKED -> "is in use by another program; stop that one";
       case NOT_A_TERMINAL -> "is not a serial port; check the name set";
-      default -> "can't be opened (error " + errno + ")";
+      // the library does not always keep the reason, so this may be a lock as well
+      default ->
+          "can't be opened (error " + errno + "); replug it, and stop another program that uses it";
     };
   }
 
