@@ -78,6 +78,7 @@ public final class Journal implements AutoCloseable {
     Connection connection = Sqlite.writer(file);
     try {
       Schema.migrate(connection, file, steps);
+      WriteAheadLog.prepare(connection);
       return new Writer(connection);
     } catch (SQLException | RuntimeException failed) {
       connection.close();

@@ -21,18 +21,17 @@ final class Sqlite {
    * since the last checkpoint, not those of 5 s. The wear follows the number of commits.
    */
   static Connection writer(Path file) throws SQLException {
-    SQLiteConfig config = common();
-    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
-    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    Connection connection = config.createConnection("jdbc:sqlite:" + file);
+    Connection connection = common().createConnection("jdbc:sqlite:" + file);
     try (Statement statement = connection.createStatement()) {
-      // 1000 frames of one commit each: every 83 min of a firing, and then only some 50 pages
-      statement.execute("PRAGMA wal_autocheckpoint = 1000");
+      // one by one, since a page size set after WAL would be ignored
+      statement.execute("PRAGMA page_size = " + WriteAheadLog.PAGE_BYTES);
+      statement.execute("PRAGMA journal_mode = WAL");
+      statement.execute("PRAGMA synchronous = FULL");
+      return connection;
     } catch (SQLException failed) {
       connection.close();
       throw failed;
     }
-    return connection;
   }
 
   /**

@@ -350,6 +350,20 @@ class JournalTest {
     return Firings.open(file);
   }
 
+  /** What holds against a power cut cannot be seen in a process: so the settings are held here. */
+  @Test
+  void everyCommitIsSynchronised() throws SQLException {
+    try (Journal journal = open()) {
+      assertThat(One.number(journal.connection(), "PRAGMA synchronous")).as("FULL").hasValue(2);
+      assertThat(
+              One.number(
+                  journal.connection(),
+                  "SELECT 1 FROM pragma_journal_mode WHERE journal_mode = 'wal'"))
+          .hasValue(1);
+      assertThat(One.number(journal.connection(), "PRAGMA page_size")).hasValue(1024);
+    }
+  }
+
   @Test
   void onceClosedTheFileIsCompleteByItself() throws Exception {
     try (Journal journal = open()) {

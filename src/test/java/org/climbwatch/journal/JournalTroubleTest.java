@@ -45,6 +45,9 @@ class JournalTroubleTest {
   }
 
   private void fillTheDisk() throws SQLException {
+    try (Statement statement = journal.connection().createStatement()) {
+      statement.executeUpdate("CREATE TABLE filler AS SELECT zeroblob(400000)");
+    }
     // SQLite then gives the very error of a full disk, for each page more than it has
     pragma("max_page_count = 1");
   }
