@@ -1,7 +1,9 @@
 package org.climbwatch.app.config;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -9,7 +11,6 @@ import java.time.Duration;
 import java.util.List;
 import org.climbwatch.watch.WatchSettings;
 import org.tomlj.Toml;
-import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 
 /**
@@ -24,6 +25,8 @@ public record Configuration(
     Duration interval,
     ServerSettings server,
     Path dataDirectory) {
+  /** Some editors put it first; TOML has no place for it. */
+  private static final String BYTE_ORDER_MARK = "\ufeff";
 
   /**
    * Reads a file.
@@ -37,9 +40,20 @@ public record Configuration(
       throw new ConfigurationProblem(
           List.of(file + ": no such file; copy config/climbwatch.toml there, or name another"));
     } catch (IOException unreadable) {
-      throw new ConfigurationProblem(
-          List.of(file + ": cannot be read: " + unreadable.getMessage()));
+      throw new ConfigurationProblem(List.of(file + ": " + reason(file, unreadable)));
     }
+  }
+
+  private static String reason(Path file, IOException unreadable) {
+    if (unreadable instanceof CharacterCodingException) {
+      return "not a UTF-8 text; save it as UTF-8";
+    }
+    if (Files.isDirectory(file)) {
+      return "a folder; name the file in it";
+    }
+    return unreadable instanceof AccessDeniedException
+        ? "this user may not read it; look at its owner and mode (ls -l)"
+        : "cannot be read: " + unreadable.getMessage();
   }
 
   /**
@@ -50,9 +64,13 @@ public record Configuration(
    */
   public static Configuration ofText(String name, String text) {
     Mistakes mistakes = new Mistakes(name);
-    TomlParseResult toml = Toml.parse(text);
-    for (TomlParseError error : toml.errors()) {
-      mistakes.add(error.position().line(), "not TOML: " + error.getMessage());
+    TomlParseResult toml = Toml.parse(text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text);
+    if (toml.hasErrors()) {
+      SyntaxMistake syntax = new SyntaxMistake(text);
+      toml.errors().stream()
+          .map(error -> error.position().line())
+          .distinct()
+          .forEach(line -> mistakes.add(line, syntax.message(line)));
     }
     mistakes.throwIfAny();
     Configuration configuration = new ConfigurationReader(toml, mistakes).read();

@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.OverTemperature;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.watch.ProbeSettings;
@@ -33,18 +35,13 @@ final class ConfigurationReader {
     Section sampling = root.section("sampling");
     double intervalS = sampling.number("interval_s", 1, 0.1, 10);
     sampling.refuseTheRest();
-    ServerSettings server = server(root.section("server"));
+    ServerSettings server = new ServerTable(root.section("server")).read();
     Section data = root.section("data");
-    Path directory = Path.of(data.text("directory").orElse("climbwatch-data"));
+    Path directory = data.path("directory").orElse(Path.of("climbwatch-data"));
     data.refuseTheRest();
     root.refuseTheRest();
-    var alarms = alarm.read();
-    if (targetC.isPresent() && targetC.getAsDouble() >= alarms.overTemperature().limitC()) {
-      kiln.mistake(
-          "target_c",
-          "the target lies at or above alarm.over_temperature.limit_c; raise that limit or lower"
-              + " the target");
-    }
+    AlarmSettings alarms = alarm.read();
+    limitsFit(kiln, targetC, probe.settings(), alarms.overTemperature());
     mistakes.throwIfAny();
     return new Configuration(
         new WatchSettings(name, targetC, probe.settings(), signal, firing, alarms),
@@ -52,6 +49,33 @@ final class ConfigurationReader {
         Duration.ofMillis(Math.round(intervalS * 1000)),
         server,
         directory);
+  }
+
+  /** A limit that the target or the couple never lets be of use is no limit. */
+  private void limitsFit(
+      Section kiln, OptionalDouble targetC, ProbeSettings probe, OverTemperature.Settings limit) {
+    if (!limit.enabled()) {
+      return;
+    }
+    double limitC = limit.limitC();
+    if (targetC.isPresent() && targetC.getAsDouble() >= limitC) {
+      kiln.wrong(
+          "target_c",
+          targetC.getAsDouble(),
+          "is not below alarm.over_temperature.limit_c = " + Shown.plain(limitC),
+          "raise that limit or lower the target");
+    }
+    if (limitC >= probe.type().highestC()) {
+      Section table = root.section("alarm").section("over_temperature");
+      table.wrong(
+          "limit_c",
+          limitC,
+          "is not below "
+              + Shown.plain(probe.type().highestC())
+              + ", the end of Type "
+              + probe.type(),
+          "lower it, or the alarm can never come");
+    }
   }
 
   private ProbeReader probe() {
@@ -79,7 +103,13 @@ final class ConfigurationReader {
     double quick = climb.number("fall_window_s", usual.fallWindowSeconds(), 10, 300);
     double spike = climb.number("spike_c", usual.spikeC(), 2, 200);
     if (quick > window) {
-      climb.mistake("fall_window_s", "longer than climb.window_s; make it the shorter one");
+      climb.wrong(
+          climb.has("fall_window_s") ? "fall_window_s" : "window_s",
+          climb.has("fall_window_s") ? quick : window,
+          climb.has("fall_window_s")
+              ? "is longer than climb.window_s = " + Shown.plain(window)
+              : "is shorter than climb.fall_window_s = " + Shown.plain(quick),
+          "the quick look for a lost flame must be the shorter one");
     }
     climb.refuseTheRest();
     return new SignalSettings(window, quick, spike);
@@ -97,29 +127,6 @@ final class ConfigurationReader {
             firing.number("end_below_c", usual.endBelowC(), 20, 300));
     firing.refuseTheRest();
     return settings;
-  }
-
-  private static ServerSettings server(Section server) {
-    String listen = server.text("listen").orElse("127.0.0.1:8080");
-    Optional<String> passphrase = server.text("passphrase");
-    List<String> hostNames = server.texts("host_names");
-    server.refuseTheRest();
-    ListenAddress address = new ListenAddress("127.0.0.1", 8080);
-    try {
-      address = ListenAddress.of(listen);
-    } catch (IllegalArgumentException bad) {
-      server.mistake("listen", bad.getMessage());
-    }
-    if (passphrase.isPresent() && passphrase.get().length() < 8) {
-      server.mistake("passphrase", "too short; write at least 8 characters");
-    }
-    if (!ServerSettings.isLoopback(address.host()) && passphrase.isEmpty()) {
-      server.mistake(
-          "listen",
-          "others on the network could change things; set server.passphrase, or listen on"
-              + " 127.0.0.1");
-    }
-    return new ServerSettings(address.host(), address.port(), passphrase, hostNames);
   }
 
   /** The probe's table: what the core needs of it, and where its readings come from. */

@@ -6,6 +6,8 @@ package org.climbwatch.app.config;
  * @param port 0 to 65535; 0 takes any free one
  */
 public record ListenAddress(String host, int port) {
+  static final String ALLOWED = "write for example 127.0.0.1:8080 (port 0 to 65535)";
+
   /**
    * Reads HOST:PORT; an IPv6 address stands in square brackets.
    *
@@ -27,7 +29,6 @@ public record ListenAddress(String host, int port) {
     } catch (NumberFormatException notAPort) {
       // told below
     }
-    throw new IllegalArgumentException(
-        "\"" + text + "\" is no HOST:PORT; write for example 127.0.0.1:8080 (port 0 to 65535)");
+    throw new IllegalArgumentException("\"" + text + "\" is no HOST:PORT; " + ALLOWED);
   }
 }

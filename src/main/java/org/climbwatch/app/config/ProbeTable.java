@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
@@ -19,10 +20,10 @@ final class ProbeTable {
   ProbeTable(Section probe) {
     this.probe = probe;
     sourceWord = probe.choice("source", "", List.of("serial", "spi", "model", "recording"));
-    if (probe.present() && sourceWord.isEmpty() && probe.text("source").isEmpty()) {
+    if (probe.present() && !probe.has("source")) {
       probe.mistake(
           "source",
-          "missing; say where the readings come from, allowed: \"serial\", \"spi\", \"model\","
+          "is missing; say where the readings come from, allowed: \"serial\", \"spi\", \"model\","
               + " \"recording\"");
     }
   }
@@ -66,7 +67,7 @@ final class ProbeTable {
         String table =
             each == serial ? "serial" : each == spi ? "spi" : each == model ? "model" : "recording";
         probe.mistake(
-            table, "not used, for the source is \"" + sourceWord + "\"; take the table out");
+            table, "is not used, for the source is \"" + sourceWord + "\"; take the table out");
       } else if (chosen) {
         each.refuseTheRest();
       }
@@ -84,33 +85,26 @@ final class ProbeTable {
   }
 
   private ProbeSource serial(Section serial) {
-    String port = serial.text("port").orElse("");
-    if (port.isEmpty()) {
+    Optional<Path> port = serial.path("port");
+    if (!serial.has("port")) {
       probe.mistake(
           "serial",
-          "port is missing; name the device, for example port = \"/dev/serial/by-id/usb-...\"");
-    }
-    if (!port.isEmpty() && !Path.of(port).isAbsolute()) {
-      serial.mistake(
+          "has no port; name the device, for example port = \"/dev/serial/by-id/usb-...\"");
+    } else if (port.isPresent() && !port.get().isAbsolute()) {
+      serial.wrong(
           "port",
-          "\""
-              + port
-              + "\" is no whole path; write it from /dev/ on, for example"
-              + " \"/dev/ttyUSB0\"");
+          port.get().toString(),
+          "is no whole path",
+          "write it from /dev/ on, for example \"/dev/ttyUSB0\"");
     }
     return new ProbeSource.Serial(
-        port,
-        baud(serial),
-        Duration.ofMillis(Math.round(serial.number("silence_s", 10, 1, 300) * 1000)),
+        port.map(Path::toString).orElse(""),
+        (int) serial.oneOf("baud", SerialSettings.DEFAULT_BAUD, SerialSettings.BAUDS),
+        Duration.ofMillis(
+            Math.round(
+                serial.number("silence_s", SerialSettings.DEFAULT_SILENCE.toSeconds(), 1, 600)
+                    * 1000)),
         serial.flag("clear_dtr", false));
-  }
-
-  private static int baud(Section serial) {
-    long baud = serial.whole("baud", SerialSettings.DEFAULT_BAUD, 1, Integer.MAX_VALUE);
-    if (!SerialSettings.BAUDS.contains((int) baud)) {
-      serial.mistake("baud", baud + " is no usual speed; allowed: " + SerialSettings.BAUDS);
-    }
-    return (int) baud;
   }
 
   private static ProbeSource spi(Section spi) {
@@ -130,10 +124,11 @@ final class ProbeTable {
   }
 
   private ProbeSource recording(Section recording) {
-    String file = recording.text("file").orElse("");
-    if (file.isEmpty()) {
-      probe.mistake("recording", "file is missing; name the CSV to play");
+    Optional<Path> file = recording.path("file");
+    if (!recording.has("file")) {
+      probe.mistake("recording", "has no file; name the CSV to play, file = \"firing.csv\"");
     }
-    return new ProbeSource.Recording(Path.of(file), recording.number("speed", 1, 1, 3600));
+    return new ProbeSource.Recording(
+        file.orElse(Path.of("")), recording.number("speed", 1, 1, 3600));
   }
 }

@@ -1,12 +1,14 @@
 package org.climbwatch.app.config;
 
-import java.math.BigDecimal;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
@@ -59,6 +61,10 @@ final class Section {
     if (value == null) {
       return sections;
     }
+    if (value instanceof TomlTable one) {
+      wrong(key, value, "is a single table", "write its header as [[" + full(key) + "]]");
+      return List.of(new Section(full(key), Optional.of(one), line(key), mistakes));
+    }
     if (!(value instanceof TomlArray array) || !holdsOnly(array, TomlTable.class)) {
       wrong(key, value, "is not a row of tables", "write it as a header: [[" + full(key) + "]]");
       return sections;
@@ -79,9 +85,13 @@ final class Section {
     if (value == null) {
       return OptionalDouble.empty();
     }
-    String allowed = "allowed: " + plain(low) + " to " + plain(high);
+    String allowed = "allowed: " + Shown.plain(low) + " to " + Shown.plain(high);
     if (!(value instanceof Long || value instanceof Double)) {
-      wrong(key, value, "is not a number", "write it without quotation marks (" + allowed + ")");
+      wrong(
+          key,
+          value,
+          "is not a number",
+          "write it bare, without unit or quotation marks; " + allowed);
       return OptionalDouble.empty();
     }
     double number = ((Number) value).doubleValue();
@@ -110,6 +120,20 @@ final class Section {
     return number;
   }
 
+  /** A whole number out of a few. */
+  long oneOf(String key, long otherwise, List<Integer> allowed) {
+    Object value = value(key);
+    if (value == null) {
+      return otherwise;
+    }
+    if (!(value instanceof Long) || !allowed.stream().anyMatch(each -> value.equals((long) each))) {
+      String list = allowed.stream().map(String::valueOf).collect(Collectors.joining(", "));
+      wrong(key, value, "is not one of the choices", "allowed: " + list);
+      return otherwise;
+    }
+    return (Long) value;
+  }
+
   boolean flag(String key, boolean otherwise) {
     Object value = value(key);
     if (value == null) {
@@ -136,7 +160,22 @@ final class Section {
       wrong(key, value, "is blank", "write a text, or leave the key out");
       return Optional.empty();
     }
+    if (((String) value).chars().anyMatch(Character::isISOControl)) {
+      wrong(key, value, "holds a line break or another control character", "take it out");
+      return Optional.empty();
+    }
     return Optional.of((String) value);
+  }
+
+  /** A file or folder. */
+  Optional<Path> path(String key) {
+    Optional<String> text = text(key);
+    try {
+      return text.map(Path::of);
+    } catch (InvalidPathException unknownLetters) {
+      wrong(key, text.orElse(""), "cannot name a file here", "use plain letters");
+      return Optional.empty();
+    }
   }
 
   List<String> texts(String key) {
@@ -154,15 +193,20 @@ final class Section {
   String choice(String key, String otherwise, List<String> allowed) {
     Optional<String> chosen = text(key);
     if (chosen.isPresent() && !allowed.contains(chosen.get())) {
-      wrong(key, chosen.get(), "is not one of the choices", "allowed: " + quoted(allowed));
+      wrong(key, chosen.get(), "is not one of the choices", "allowed: " + Shown.list(allowed));
       return otherwise;
     }
     return chosen.orElse(otherwise);
   }
 
-  /** Notes a mistake about a key of this table. */
+  /** Notes that a key of this table is missing, or that it must not be there. */
   void mistake(String key, String what) {
-    mistakes.add(line(key), full(key) + ": " + what);
+    mistakes.add(line(key), full(key) + " " + what);
+  }
+
+  /** Notes a wrong value: what it is, and what is allowed or to be done. */
+  void wrong(String key, Object seen, String what, String advice) {
+    mistakes.add(line(key), full(key) + Shown.value(key, seen) + " " + what + "; " + advice);
   }
 
   /** To be called when all known keys have been asked for. */
@@ -178,18 +222,9 @@ final class Section {
   }
 
   private String advice(String key) {
-    String nearest = "";
-    int best = Math.min(3, key.length() / 3 + 1);
-    for (String known : asked) {
-      int distance = Distance.between(key, known);
-      if (distance < best) {
-        best = distance;
-        nearest = known;
-      }
-    }
-    return (nearest.isEmpty() ? "" : "did you mean " + nearest + "? ")
-        + "known here: "
-        + String.join(", ", asked);
+    String meant =
+        Distance.nearest(key, asked).map(near -> "did you mean " + near + "? ").orElse("");
+    return meant + "known here: " + String.join(", ", asked);
   }
 
   private Object value(String key) {
@@ -202,33 +237,11 @@ final class Section {
     return position == null ? ownLine : position.line();
   }
 
-  private void wrong(String key, Object seen, String what, String advice) {
-    mistakes.add(line(key), full(key) + " = " + shown(key, seen) + " " + what + "; " + advice);
-  }
-
   private static boolean holdsOnly(TomlArray array, Class<?> kind) {
     return array.toList().stream().allMatch(kind::isInstance);
   }
 
   private String full(String key) {
     return path.isEmpty() ? key : path + "." + key;
-  }
-
-  private static String shown(String key, Object seen) {
-    if (key.equals("passphrase")) {
-      return "(not shown)";
-    }
-    if (seen instanceof String) {
-      return "\"" + seen + "\"";
-    }
-    return seen instanceof TomlTable ? "a table" : seen instanceof TomlArray ? "a list" : "" + seen;
-  }
-
-  private static String quoted(List<String> words) {
-    return "\"" + String.join("\", \"", words) + "\"";
-  }
-
-  private static String plain(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 }
