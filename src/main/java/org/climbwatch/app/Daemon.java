@@ -114,7 +114,14 @@ final class Daemon implements AutoCloseable {
 
     @Override
     public WatchSettings decode(String text) {
-      return SettingsText.decode(text);
+      try {
+        return SettingsText.decode(text);
+      } catch (IllegalArgumentException unreadable) {
+        throw new Refusal(
+            "the journal cannot be gone on with: "
+                + unreadable.getMessage()
+                + "; use the version that wrote it, or another --data folder");
+      }
     }
   }
 }

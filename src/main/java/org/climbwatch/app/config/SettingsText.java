@@ -1,6 +1,5 @@
 package org.climbwatch.app.config;
 
-import java.time.Duration;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -20,8 +19,9 @@ import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.watch.WatchSettings;
 
 /**
- * The settings in force as lines of {@code key=value}, for the journal's record. A key that a later
- * version adds is read as its default from an older record.
+ * The settings in force as lines of {@code key=value}, for the journal's record: nothing is lost,
+ * delays to the millisecond. A key that a later version adds is read as its default from an older
+ * record.
  */
 public final class SettingsText {
   private SettingsText() {}
@@ -29,7 +29,7 @@ public final class SettingsText {
   /** All settings, sorted by key. */
   public static String encode(WatchSettings settings) {
     Map<String, String> lines = new TreeMap<>();
-    lines.put("kiln", settings.kiln().replace("\n", " "));
+    lines.put("kiln", SettingsLines.escaped(settings.kiln()));
     settings.targetC().ifPresent(target -> lines.put("target_c", "" + target));
     putProbe(lines, settings.probe());
     SignalSettings signal = settings.signal();
@@ -46,41 +46,44 @@ public final class SettingsText {
   /**
    * Back again.
    *
-   * @throws IllegalArgumentException when a line cannot be read
+   * @throws IllegalArgumentException when a line cannot be read, stands twice or is unknown
    */
   public static WatchSettings decode(String text) {
-    Lines lines = new Lines(text);
+    SettingsLines lines = new SettingsLines(text);
     OptionalDouble targetC =
         lines.has("target_c")
             ? OptionalDouble.of(lines.number("target_c", 0))
             : OptionalDouble.empty();
-    return new WatchSettings(
-        lines.text("kiln", "kiln"),
-        targetC,
-        probe(lines),
-        signal(lines),
-        firing(lines),
-        alarms(lines));
+    WatchSettings settings =
+        new WatchSettings(
+            lines.text("kiln", "kiln"),
+            targetC,
+            probe(lines),
+            signal(lines),
+            firing(lines),
+            alarms(lines));
+    lines.refuseTheRest();
+    return settings;
   }
 
   private static void putProbe(Map<String, String> lines, ProbeSettings probe) {
-    lines.put("probe.name", probe.name().replace("\n", " "));
+    lines.put("probe.name", SettingsLines.escaped(probe.name()));
     lines.put("probe.type", probe.type().name());
     lines.put("probe.tolerance", probe.toleranceClass().word());
     lines.put("probe.amplifier_error_c", "" + probe.amplifierErrorC());
     lines.put("probe.cold_junction_error_c", "" + probe.coldJunctionErrorC());
   }
 
-  private static ProbeSettings probe(Lines lines) {
+  private static ProbeSettings probe(SettingsLines lines) {
     return new ProbeSettings(
         lines.text("probe.name", "probe"),
-        ThermocoupleType.valueOf(lines.text("probe.type", "K")),
-        ToleranceClass.ofWord(lines.text("probe.tolerance", "iec_2")),
+        lines.word("probe.type", ThermocoupleType.K, ThermocoupleType::valueOf),
+        lines.word("probe.tolerance", ToleranceClass.IEC_2, ToleranceClass::ofWord),
         lines.number("probe.amplifier_error_c", 2),
         lines.number("probe.cold_junction_error_c", 2));
   }
 
-  private static SignalSettings signal(Lines lines) {
+  private static SignalSettings signal(SettingsLines lines) {
     SignalSettings usual = SignalSettings.DEFAULT;
     return new SignalSettings(
         lines.number("climb.window_s", usual.climbWindowSeconds()),
@@ -97,7 +100,7 @@ public final class SettingsText {
     lines.put("firing.end_below_c", "" + firing.endBelowC());
   }
 
-  private static FiringSettings firing(Lines lines) {
+  private static FiringSettings firing(SettingsLines lines) {
     FiringSettings usual = FiringSettings.DEFAULT;
     return new FiringSettings(
         lines.flag("firing.begins_by_itself", usual.beginsByItself()),
@@ -137,7 +140,7 @@ public final class SettingsText {
     lines.put(rule + ".off_delay_ms", "" + delays.off().toMillis());
   }
 
-  private static AlarmSettings alarms(Lines lines) {
+  private static AlarmSettings alarms(SettingsLines lines) {
     AlarmSettings usual = AlarmSettings.DEFAULT;
     return new AlarmSettings(
         new OverTemperature.Settings(
@@ -167,42 +170,5 @@ public final class SettingsText {
         new ReadingsStopped.Settings(
             lines.flag("readings_stopped.enabled", usual.readingsStopped().enabled()),
             lines.delays("readings_stopped", usual.readingsStopped().delays())));
-  }
-
-  /** The lines of a text by their keys. */
-  private static final class Lines {
-    private final Map<String, String> values = new TreeMap<>();
-
-    Lines(String text) {
-      for (String line : text.split("\n")) {
-        int equals = line.indexOf('=');
-        if (equals < 0) {
-          throw new IllegalArgumentException("settings line \"" + line + "\" has no '='");
-        }
-        values.put(line.substring(0, equals), line.substring(equals + 1));
-      }
-    }
-
-    boolean has(String key) {
-      return values.containsKey(key);
-    }
-
-    String text(String key, String otherwise) {
-      return values.getOrDefault(key, otherwise);
-    }
-
-    double number(String key, double otherwise) {
-      return has(key) ? Double.parseDouble(values.get(key)) : otherwise;
-    }
-
-    boolean flag(String key, boolean otherwise) {
-      return has(key) ? Boolean.parseBoolean(values.get(key)) : otherwise;
-    }
-
-    Delays delays(String rule, Delays otherwise) {
-      return new Delays(
-          Duration.ofMillis((long) number(rule + ".on_delay_ms", otherwise.on().toMillis())),
-          Duration.ofMillis((long) number(rule + ".off_delay_ms", otherwise.off().toMillis())));
-    }
   }
 }

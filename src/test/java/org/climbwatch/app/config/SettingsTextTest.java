@@ -1,0 +1,196 @@
+package org.climbwatch.app.config;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.ClimbStalled;
+import org.climbwatch.alarm.ClimbTooFast;
+import org.climbwatch.alarm.Delays;
+import org.climbwatch.alarm.Falling;
+import org.climbwatch.alarm.OverTemperature;
+import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.ReadingsStopped;
+import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
+import org.climbwatch.watch.ProbeSettings;
+import org.climbwatch.watch.WatchSettings;
+import org.junit.jupiter.api.Test;
+
+class SettingsTextTest {
+  private static final WatchSettings SAMPLE = Configuration.load(SampleFile.PATH).watch();
+  private static final String TEXT = SettingsText.encode(SAMPLE);
+
+  @Property(tries = 200)
+  void settingsComeBackAsTheyWere(@ForAll("settings") WatchSettings settings) {
+    assertThat(SettingsText.decode(SettingsText.encode(settings))).isEqualTo(settings);
+  }
+
+  @Property(tries = 200)
+  void sameSettingsGiveTheSameTextInWhateverOrderItIsRead(@ForAll("settings") WatchSettings any) {
+    List<String> lines = Arrays.asList(SettingsText.encode(any).split("\n"));
+    Collections.reverse(lines);
+
+    WatchSettings back = SettingsText.decode(String.join("\n", lines));
+
+    assertThat(SettingsText.encode(back)).isEqualTo(SettingsText.encode(any));
+  }
+
+  @Test
+  void filesThatAreShippedComeBackAsTheyWere() {
+    for (Path file : List.of(SampleFile.PATH, Path.of("config/demo.toml"))) {
+      WatchSettings settings = Configuration.load(file).watch();
+
+      assertThat(SettingsText.decode(SettingsText.encode(settings))).isEqualTo(settings);
+    }
+  }
+
+  /** A record of an older version lacks what came later. */
+  @Test
+  void settingThatIsMissingHasItsDefault() {
+    String older = without("climb_stalled.least_climb_c_per_h", "firing.end_below_c");
+
+    WatchSettings settings = SettingsText.decode(older);
+
+    assertThat(settings.alarm().climbStalled()).isEqualTo(ClimbStalled.Settings.DEFAULT);
+    assertThat(settings.firing()).isEqualTo(FiringSettings.DEFAULT);
+  }
+
+  @Test
+  void unknownSettingIsRefused() {
+    refused(TEXT + "alarm_of_a_later_version.limit=5\n", "alarm_of_a_later_version.limit");
+  }
+
+  @Test
+  void settingThatStandsTwiceIsRefused() {
+    refused(TEXT + "kiln=another\n", "\"kiln\" stands twice");
+  }
+
+  @Test
+  void valueOfTheWrongKindIsRefused() {
+    refused(with("climb.window_s", "long"), "climb.window_s = \"long\" is no number");
+    refused(with("falling.enabled", "yes"), "falling.enabled = \"yes\" is no true or false");
+    refused(with("falling.on_delay_ms", "1.5"), "falling.on_delay_ms = \"1.5\" is no number of ms");
+    refused(with("probe.type", "Q"), "probe.type = \"Q\" is no known word");
+    refused(with("probe.tolerance", "iec_9"), "probe.tolerance = \"iec_9\" is no known word");
+    refused(with("kiln", "a\\b"), "kiln = \"a\\b\" is no text");
+  }
+
+  @Test
+  void impossibleValueIsRefused() {
+    refused(with("climb.window_s", "NaN"), "climbWindowSeconds must be 30.0 to 1800.0, was NaN");
+  }
+
+  @Test
+  void tornTextIsRefused() {
+    refused("", "has no '='");
+    refused(TEXT + "falling.ena", "has no '='");
+  }
+
+  private static void refused(String text, String why) {
+    assertThatThrownBy(() -> SettingsText.decode(text))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining(why);
+  }
+
+  private static String with(String key, String value) {
+    return without(key) + key + "=" + value + "\n";
+  }
+
+  private static String without(String... keys) {
+    String text = TEXT;
+    for (String key : keys) {
+      assertThat(text).contains(key + "=");
+      text =
+          text.lines()
+              .filter(line -> !line.startsWith(key + "="))
+              .collect(Collectors.joining("\n", "", "\n"));
+    }
+    return text;
+  }
+
+  @Provide
+  Arbitrary<WatchSettings> settings() {
+    return Combinators.combine(
+            Arbitraries.strings().ofMaxLength(12),
+            number(50, 1400).injectNull(0.3),
+            probe(),
+            Combinators.combine(number(30, 1800), number(10, 300), number(2, 200))
+                .as(SignalSettings::new),
+            firing(),
+            alarms())
+        .as(
+            (kiln, target, probe, signal, firing, alarms) ->
+                new WatchSettings(
+                    kiln,
+                    target == null ? OptionalDouble.empty() : OptionalDouble.of(target),
+                    probe,
+                    signal,
+                    firing,
+                    alarms));
+  }
+
+  private static Arbitrary<ProbeSettings> probe() {
+    return Combinators.combine(
+            Arbitraries.strings().withChars("ab=\\\n\r #ü").ofMaxLength(8),
+            Arbitraries.of(ThermocoupleType.class),
+            Arbitraries.of(ToleranceClass.class),
+            number(0, 50),
+            number(0, 50))
+        .as(ProbeSettings::new);
+  }
+
+  private static Arbitrary<FiringSettings> firing() {
+    return Combinators.combine(
+            flag(),
+            number(5, 200),
+            number(0, 300),
+            number(20, 500),
+            number(60, 14_400),
+            number(20, 300))
+        .as(FiringSettings::new);
+  }
+
+  private static Arbitrary<AlarmSettings> alarms() {
+    return Combinators.combine(
+            Combinators.combine(flag(), number(50, 1800), number(0, 100), delays())
+                .as(OverTemperature.Settings::new),
+            Combinators.combine(flag(), number(10, 5000), number(10, 5000), delays())
+                .as(ClimbTooFast.Settings::new),
+            Combinators.combine(flag(), number(1, 500), delays()).as(ClimbStalled.Settings::new),
+            Combinators.combine(flag(), number(10, 5000), number(1, 100), delays())
+                .as(Falling.Settings::new),
+            Combinators.combine(flag(), delays()).as(ProbeFault.Settings::new),
+            Combinators.combine(flag(), delays()).as(ReadingsStopped.Settings::new))
+        .as(AlarmSettings::new);
+  }
+
+  private static Arbitrary<Delays> delays() {
+    Arbitrary<Long> millis = Arbitraries.longs().between(0, Delays.LONGEST.toMillis());
+    return Combinators.combine(millis, millis)
+        .as((on, off) -> new Delays(Duration.ofMillis(on), Duration.ofMillis(off)));
+  }
+
+  private static Arbitrary<Double> number(double low, double high) {
+    return Arbitraries.doubles().between(low, high).ofScale(9);
+  }
+
+  private static Arbitrary<Boolean> flag() {
+    return Arbitraries.of(true, false);
+  }
+}
