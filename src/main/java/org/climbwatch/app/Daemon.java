@@ -31,7 +31,7 @@ final class Daemon implements AutoCloseable {
     this.engine = engine;
     this.web = web;
     this.address = address;
-    service = new ServiceNotifier(engine::alive);
+    service = new ServiceNotifier(System.getenv(), engine::alive);
   }
 
   /**
@@ -69,7 +69,7 @@ final class Daemon implements AutoCloseable {
 
   /** Tells the service manager, if one asked to be told, that all is up, and goes on telling. */
   void notifyService() {
-    service.ready();
+    service.ready("serves " + address);
   }
 
   @Override
