@@ -29,7 +29,9 @@ import picocli.CommandLine.Spec;
     description = {
       "Reads the settings, takes readings from each probe for a few seconds and prints a table.",
       "Exit 0 when all is well, 1 when a probe is not."
-    })
+    },
+    footerHeading = "%nExample%n",
+    footer = "  climbwatch check --config climbwatch.toml")
 final class CheckCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ConfigOption config = new ConfigOption();

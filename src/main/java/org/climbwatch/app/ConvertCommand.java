@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import org.climbwatch.thermocouple.ColdJunction;
 import org.climbwatch.thermocouple.OutOfRange;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -28,9 +29,13 @@ import picocli.CommandLine.Spec;
     footerHeading = "%nExamples%n",
     footer = {
       "  climbwatch convert --emf 40.0 --cold-junction 25     prints 992.9427",
-      "  climbwatch convert --temperature 1000                prints 41.2756"
+      "  climbwatch convert --temperature 1000                prints 41.2756",
+      "  climbwatch convert --type N < emf.csv"
     })
 final class ConvertCommand implements Callable<Integer> {
+  private static final Pattern DECIMAL =
+      Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -97,8 +102,8 @@ final class ConvertCommand implements Callable<Integer> {
       if (cells.length > 2) {
         throw new NumberFormatException();
       }
-      double emfMv = Double.parseDouble(cells[0].strip());
-      double coldC = cells.length == 2 ? Double.parseDouble(cells[1].strip()) : coldJunctionC;
+      double emfMv = decimal(cells[0].strip());
+      double coldC = cells.length == 2 ? decimal(cells[1].strip()) : coldJunctionC;
       return ColdJunction.hotJunctionC(couple, emfMv, coldC);
     } catch (OutOfRange outside) {
       throw new Refusal("line " + number + ": " + outside.getMessage());
@@ -121,7 +126,16 @@ final class ConvertCommand implements Callable<Integer> {
     throw new Refusal("--type \"" + type + "\" is unknown; allowed: B E J K N R S T");
   }
 
+  /** As Java reads it, less what only Java takes for a number: 1d, 0x1p3, NaN. */
+  private static double decimal(String text) {
+    if (!DECIMAL.matcher(text).matches()) {
+      throw new NumberFormatException();
+    }
+    return Double.parseDouble(text);
+  }
+
   private static String number(double value) {
-    return String.format(Locale.ROOT, "%.4f", value);
+    String text = String.format(Locale.ROOT, "%.4f", value);
+    return text.equals("-0.0000") ? "0.0000" : text;
   }
 }

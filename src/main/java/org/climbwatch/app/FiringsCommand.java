@@ -16,7 +16,11 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
 /** Lists the recorded firings. */
-@Command(name = "firings", description = "Lists the recorded firings, the newest first.")
+@Command(
+    name = "firings",
+    description = "Lists the recorded firings, the newest first.",
+    footerHeading = "%nExample%n",
+    footer = "  climbwatch firings --data /var/lib/climbwatch")
 final class FiringsCommand implements Callable<Integer> {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);

@@ -1,6 +1,8 @@
 package org.climbwatch.app;
 
 import java.io.IOException;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.climbwatch.app.config.ConfigurationProblem;
 import org.climbwatch.journal.JournalTrouble;
@@ -12,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line. */
 @Command(
@@ -48,6 +51,14 @@ public final class Main implements Callable<Integer> {
   static final int WRONG = 2;
   static final int INTERNAL = 70;
 
+  private static final Map<String, String> EXITS =
+      new TreeMap<>(
+          Map.of(
+              "0", "done",
+              "1", "the thing asked about is not well",
+              "2", "the command or its input is wrong: one line says what to do",
+              "70", "internal fault"));
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -71,11 +82,38 @@ public final class Main implements Callable<Integer> {
   }
 
   static CommandLine commandLine() {
-    return new CommandLine(new Main())
-        .setUsageHelpWidth(80)
-        .setUsageHelpAutoWidth(false)
-        .setParameterExceptionHandler(Main::wrongUse)
-        .setExecutionExceptionHandler(Main::failed);
+    CommandLine commands =
+        new CommandLine(new Main())
+            .setUsageHelpWidth(80)
+            .setUsageHelpAutoWidth(false)
+            .setParameterExceptionHandler(Main::wrongUse)
+            .setExecutionExceptionHandler(Main::failed)
+            .setExecutionStrategy(Main::executed);
+    for (CommandLine each : commands.getSubcommands().values()) {
+      each.getCommandSpec()
+          .usageMessage()
+          .exitCodeListHeading("%nExit codes%n")
+          .exitCodeList(EXITS);
+    }
+    return commands;
+  }
+
+  /** A result that could not be printed is none: to a full disk, say. */
+  private static int executed(ParseResult parsed) {
+    int exit = new CommandLine.RunLast().execute(parsed);
+    boolean lost = System.out.checkError();
+    for (ParseResult each = parsed; each != null; each = each.subcommand()) {
+      lost |= each.commandSpec().commandLine().getOut().checkError();
+    }
+    if (lost) {
+      parsed
+          .commandSpec()
+          .commandLine()
+          .getErr()
+          .println("cannot write to standard output; look for a full disk or a closed pipe");
+      return WRONG;
+    }
+    return exit;
   }
 
   @Override
@@ -88,11 +126,18 @@ public final class Main implements Callable<Integer> {
     command
         .getErr()
         .println(
-            oneLine(wrong.getMessage())
-                + "; see "
-                + command.getCommandSpec().qualifiedName()
-                + " --help");
+            what(wrong, command) + "; see " + command.getCommandSpec().qualifiedName() + " --help");
     return WRONG;
+  }
+
+  private static String what(ParameterException wrong, CommandLine command) {
+    boolean atTheTop = command.getParent() == null;
+    if (atTheTop && wrong instanceof UnmatchedArgumentException unmatched) {
+      String word = unmatched.getUnmatched().get(0);
+      return oneLine("\"" + word + "\" is no command; there are ")
+          + String.join(", ", command.getSubcommands().keySet());
+    }
+    return oneLine(wrong.getMessage());
   }
 
   private static int failed(Exception failure, CommandLine command, ParseResult parsed) {

@@ -1,6 +1,7 @@
 package org.climbwatch.app;
 
-import java.io.FilterOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
@@ -14,17 +15,8 @@ final class Output {
 
   static OutputStream open(Optional<Path> file) throws IOException {
     if (file.isEmpty()) {
-      return new FilterOutputStream(System.out) {
-        @Override
-        public void write(byte[] bytes, int from, int count) throws IOException {
-          out.write(bytes, from, count);
-        }
-
-        @Override
-        public void close() throws IOException {
-          flush();
-        }
-      };
+      // not System.out, which keeps it to itself when a disk is full or a reader has gone
+      return new FileOutputStream(FileDescriptor.out);
     }
     try {
       return Files.newOutputStream(file.get());

@@ -25,7 +25,9 @@ import picocli.CommandLine.Spec;
           + " as CSV: elapsed_s,event,subject,state,message.",
       "The recording needs the columns elapsed_s and temperature_c, or elapsed_s, emf_mv and"
           + " cold_junction_c; an exported firing has them."
-    })
+    },
+    footerHeading = "%nExample%n",
+    footer = "  climbwatch replay firing.csv --config climbwatch.toml")
 final class ReplayCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ConfigOption config = new ConfigOption();

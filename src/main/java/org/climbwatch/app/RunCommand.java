@@ -17,6 +17,11 @@ import picocli.CommandLine.Option;
       "Watches the kiln, keeps the record and serves the page, until it is stopped"
           + " (Ctrl-C, SIGTERM).",
       "Without --config it plays a kiln model at 60 times real speed."
+    },
+    footerHeading = "%nExamples%n",
+    footer = {
+      "  climbwatch run",
+      "  climbwatch run --config climbwatch.toml --data /var/lib/climbwatch"
     })
 final class RunCommand implements Callable<Integer> {
   @Mixin private DataOption data = new DataOption();

@@ -1,0 +1,174 @@
+package org.climbwatch.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
+
+/** What a person gets on the command line: results on one stream, a word of help on the other. */
+class MainTest {
+  @TempDir Path folder;
+
+  private record Finished(int exit, String out, String err) {}
+
+  @Test
+  void helpNamesEveryCommandTheCautionAndTheExitCodes() {
+    Finished help = run("--help");
+
+    assertThat(help.exit()).isZero();
+    assertThat(help.out())
+        .contains("run", "check", "convert", "replay", "simulate", "firings", "export")
+        .contains("no safety device")
+        .contains("Exit codes: 0 done");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "run", "check", "convert", "replay", "simulate", "firings", "export"})
+  void helpFitsATerminalOfEightyColumnsAndIsPlainAscii(String command) {
+    Finished help = command.isEmpty() ? run("--help") : run(command, "--help");
+
+    assertThat(help.err()).isEmpty();
+    assertThat(help.out().lines())
+        .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+    assertThat(help.out()).matches("[\\x20-\\x7e\\r\\n]+");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"run", "check", "convert", "replay", "simulate", "firings", "export"})
+  void helpOfACommandHasUsageExampleAndExitCodes(String command) {
+    assertThat(run(command, "--help").out())
+        .startsWith("Usage: climbwatch " + command)
+        .containsPattern("Examples?\\R  climbwatch " + command)
+        .contains("Exit codes", "internal fault");
+  }
+
+  @Test
+  void versionIsAskedForByItsOption() {
+    assertThat(run("--version").out()).startsWith("climbwatch ");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "''                        | a COMMAND is missing; see climbwatch --help",
+        "bogus                     | \"bogus\" is no command; there are run, check, convert, replay,"
+            + " simulate, firings, export; see climbwatch --help",
+        "convert --emf x           | 'x' is not a double; see climbwatch convert --help",
+        "convert --emf 1 --temperature 2 | mutually exclusive",
+        "convert --type Q --emf 1  | --type \"Q\" is unknown; allowed: B E J K N R S T",
+        "convert --emf 99          | 99.0 mV is outside Type K: allowed -5.891 to 54.886 mV",
+        "convert --emf NaN         | NaN mV is outside Type K",
+        "convert --temperature 1400| 1400.0 °C is outside Type K",
+        "check --seconds 0         | --seconds 0 is out of range; allowed: 1 to 600",
+        "check --config none.toml  | none.toml: no such file; copy config/climbwatch.toml there",
+        "run --listen 8080         | --listen \"8080\" is no HOST:PORT; write for example",
+        "run --listen 0.0.0.0:0    | set server.passphrase",
+        "replay                    | Missing required parameter: 'FILE'",
+        "replay none.csv           | none.csv: no such file",
+        "simulate --fault fire     | unknown fault \"fire\"; allowed: none, stall",
+        "export                    | Missing required parameter: 'FIRING'",
+        "export latest --format xml| --format \"xml\" is unknown; allowed: csv, json",
+        "export latest --data none | there is no journal none/journal.sqlite; name the --data folder"
+      })
+  void wrongUseEndsWithTwoAndOneLineThatSaysWhat(String arguments, String what) {
+    Finished wrong = run(arguments.isEmpty() ? new String[0] : arguments.split(" +"));
+
+    assertThat(wrong.exit()).isEqualTo(2);
+    assertThat(wrong.out()).isEmpty();
+    assertThat(wrong.err()).contains(what);
+    assertThat(wrong.err().lines()).hasSize(1);
+  }
+
+  @Test
+  void allMistakesOfAConfigurationAreTold() throws Exception {
+    Path file = folder.resolve("bad.toml");
+    Files.writeString(file, "[kiln]\nname = 5\n[[probe]]\nsource = \"model\"\nx = 1\n");
+
+    Finished wrong = run("check", "--config", file.toString());
+
+    assertThat(wrong.exit()).isEqualTo(2);
+    assertThat(wrong.err().lines())
+        .satisfiesExactly(
+            first -> assertThat(first).startsWith(file + ":2: kiln.name = 5 "),
+            second -> assertThat(second).startsWith(file + ":5: probe.x "));
+  }
+
+  /** NIST SRD 60, table of Type K, printed to 0.001 mV: 0.02 °C near 500 and 1000 °C. */
+  @ParameterizedTest
+  @CsvSource({
+    "--temperature -200, -5.891, 0.0005",
+    "--temperature 500, 20.644, 0.0005",
+    "--temperature 1000, 41.276, 0.0005",
+    "--emf 20.644, 500, 0.02",
+    "--emf 41.276, 1000, 0.02"
+  })
+  void convertPrintsTheBareNumberWithFourDecimals(String arguments, double table, double within) {
+    Finished converted = run(("convert " + arguments).split(" "));
+
+    assertThat(converted.exit()).isZero();
+    assertThat(converted.err()).isEmpty();
+    assertThat(converted.out()).matches("-?[0-9]+\\.[0-9]{4}\\R");
+    assertThat(Double.parseDouble(converted.out())).isCloseTo(table, within(within));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--temperature -0.0000001", "--emf -0.0000001"})
+  void convertPrintsNoSignBeforeZero(String arguments) {
+    assertThat(run(("convert " + arguments).split(" ")).out().strip()).isEqualTo("0.0000");
+  }
+
+  @Test
+  void convertReadsLinesEachWithItsOwnColdJunctionOrTheOneOfTheOption() {
+    Finished converted =
+        runWith("40,25\r\n\n40.0\n+.4e2 , 25\n", "convert", "--cold-junction", "0");
+
+    assertThat(converted.exit()).as(converted.err()).isZero();
+    assertThat(converted.out().lines()).hasSize(3);
+    assertThat(converted.out().lines().distinct()).hasSize(2);
+    assertThat(converted.out())
+        .startsWith(run("convert", "--emf", "40", "--cold-junction", "25").out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"forty", "40,25,1", "40,", ",25", "40;25", "NaN", "1d", "0x1p3", "99"})
+  void badLineIsNamedAndWhatCameBeforeItStaysPrinted(String bad) {
+    Finished converted = runWith("0\n\n0,0\n" + bad + "\n0\n", "convert");
+
+    assertThat(converted.exit()).isEqualTo(2);
+    assertThat(converted.out().lines()).containsExactly("0.0000", "0.0000");
+    assertThat(converted.err()).startsWith("line 4: ");
+    assertThat(converted.err().lines()).hasSize(1);
+  }
+
+  private static Finished run(String... arguments) {
+    return runWith("", arguments);
+  }
+
+  private static Finished runWith(String input, String... arguments) {
+    InputStream usual = System.in;
+    System.setIn(new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)));
+    try {
+      StringWriter out = new StringWriter();
+      StringWriter err = new StringWriter();
+      CommandLine commands =
+          Main.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+      int exit = commands.execute(arguments);
+      return new Finished(exit, out.toString(), err.toString());
+    } finally {
+      System.setIn(usual);
+    }
+  }
+}
