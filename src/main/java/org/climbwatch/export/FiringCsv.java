@@ -7,10 +7,11 @@ import java.io.OutputStream;
  * Writes a firing as CSV: RFC 4180, UTF-8, a header row, '.' decimals, empty for none.
  *
  * <p>One row for each reading, and one for each deed of the potter with its text in {@code note}
- * and its word in {@code action}, which lets a replay do the same again.
+ * and its word in {@code action}, which lets a replay do the same again. Temperatures have three
+ * places, so that what an instrument linearised itself comes back unchanged.
  */
 public final class FiringCsv {
-  /** In place of a number that there is none of. */
+  /** In place of a number that a row does not have. */
   public static final int NONE = Integer.MIN_VALUE;
 
   private static final String HEADER =
@@ -19,26 +20,33 @@ public final class FiringCsv {
 
   private final ByteText text;
   private final UtcText utc = new UtcText();
+  private final Cell probeCell = new Cell();
+  private final Cell qualityCell = new Cell();
+  private final Cell phaseCell = new Cell();
 
+  /**
+   * @param out left open; needs no buffer of its own
+   */
   public FiringCsv(OutputStream out) {
     text = new ByteText(out);
   }
 
+  /** The header row. */
   public void header() throws IOException {
     text.put(HEADER);
     text.endRow();
   }
 
   /**
-   * One reading. Units are those of the journal; {@link #NONE} leaves a cell empty.
+   * One reading.
    *
    * @param wallMs milliseconds since 1970, UTC
-   * @param elapsedMs since the firing's first reading
-   * @param temperatureMilliC 0.001 °C
-   * @param uncertaintyCentiC 0.01 °C
-   * @param climbDeciCPerHour 0.1 °C/h
-   * @param emfTenthUv 0.1 µV
-   * @param coldJunctionMilliC 0.001 °C
+   * @param elapsedMs since the firing's first reading; negative before it
+   * @param temperatureMilliC 0.001 °C, or {@link #NONE}
+   * @param uncertaintyCentiC 0.01 °C, or {@link #NONE}
+   * @param climbDeciCPerHour 0.1 °C/h, or {@link #NONE}
+   * @param emfTenthUv 0.1 µV, or {@link #NONE}
+   * @param coldJunctionMilliC 0.001 °C, or {@link #NONE}
    * @param quality {@code good} or a fault's word
    */
   public void reading(
@@ -54,66 +62,76 @@ public final class FiringCsv {
       String phase)
       throws IOException {
     times(wallMs, elapsedMs);
-    cell(probe);
+    text.put(probeCell.bytes(probe));
     text.put(',');
-    decimal(temperatureMilliC, 3, 1000);
-    decimal(uncertaintyCentiC, 2, 100);
-    decimal(climbDeciCPerHour, 1, 10);
-    decimal(emfTenthUv, 4, 10_000);
-    decimal(coldJunctionMilliC, 3, 1000);
-    text.put(quality);
+    thousandths(temperatureMilliC);
+    if (uncertaintyCentiC != NONE) {
+      text.putHundredths(uncertaintyCentiC);
+    }
     text.put(',');
-    text.put(phase);
+    if (climbDeciCPerHour != NONE) {
+      text.putTenths(climbDeciCPerHour);
+    }
+    text.put(',');
+    if (emfTenthUv != NONE) {
+      text.putTenThousandths(emfTenthUv);
+    }
+    text.put(',');
+    thousandths(coldJunctionMilliC);
+    text.put(qualityCell.bytes(quality));
+    text.put(',');
+    text.put(phaseCell.bytes(phase));
     text.put(',');
     text.put(',');
     text.endRow();
   }
 
-  /** Something that the potter did, or that the program did to the record. */
+  /**
+   * Something that the potter did, or that the program did to the record.
+   *
+   * @param phase at that time; for {@code declared} the declared one
+   * @param note text of a note, name of the firing, or "kind: who" of an acknowledged alarm
+   * @param action {@code began}, {@code ended}, {@code declared}, {@code noted}, {@code
+   *     acknowledged}, {@code resumed}, {@code configured} or {@code remarked}
+   */
   public void deed(long wallMs, long elapsedMs, String phase, String note, String action)
       throws IOException {
     times(wallMs, elapsedMs);
     text.put(",,,,,,,");
-    text.put(phase);
+    text.put(phaseCell.bytes(phase));
     text.put(',');
-    cell(note);
+    text.put(Cell.escaped(note));
     text.put(',');
-    text.put(action);
+    text.put(Cell.escaped(action));
     text.endRow();
   }
 
+  /** Passes on what is still held. */
   public void flush() throws IOException {
     text.flush();
+  }
+
+  private void thousandths(int value) {
+    if (value != NONE) {
+      text.putThousandths(value);
+    }
+    text.put(',');
   }
 
   private void times(long wallMs, long elapsedMs) {
     utc.put(text, wallMs);
     text.put(',');
-    if (elapsedMs % 1000 == 0) {
-      text.put(elapsedMs / 1000);
-    } else {
-      text.putDecimal(elapsedMs, 3, 1000);
+    if (elapsedMs < 0) {
+      text.put('-');
+    }
+    long sizeMs = Math.abs(elapsedMs);
+    int seconds = (int) (sizeMs / 1000);
+    int millis = (int) (sizeMs - seconds * 1000L);
+    text.putWhole(seconds);
+    if (millis != 0) {
+      text.put('.');
+      text.putTriple(millis);
     }
     text.put(',');
-  }
-
-  private void decimal(int value, int places, int one) {
-    if (value != NONE) {
-      text.putDecimal(value, places, one);
-    }
-    text.put(',');
-  }
-
-  /**
-   * A cell of foreign text. What a spreadsheet would run as a formula gets an apostrophe in front,
-   * and so does what begins with one, so that a reader can take it away again.
-   */
-  private void cell(String value) {
-    String safe = value.isEmpty() || "=+-@\t\r'".indexOf(value.charAt(0)) < 0 ? value : "'" + value;
-    boolean quoted = false;
-    for (int i = 0; i < safe.length() && !quoted; i++) {
-      quoted = ",\"\r\n".indexOf(safe.charAt(i)) >= 0;
-    }
-    text.put(quoted ? "\"" + safe.replace("\"", "\"\"") + "\"" : safe);
   }
 }

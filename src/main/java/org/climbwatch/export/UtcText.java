@@ -1,41 +1,37 @@
 package org.climbwatch.export;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
-/** Wall time as ISO 8601 in UTC with milliseconds; the date is worked out once a day. */
+/** Wall time as ISO 8601 in UTC with milliseconds; down to the minute it is made once a minute. */
 final class UtcText {
-  private static final long DAY_MS = 86_400_000;
+  private static final int MINUTE_MS = 60_000;
+  private static final DateTimeFormatter DOWN_TO_THE_MINUTE =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:", Locale.ROOT).withZone(ZoneOffset.UTC);
 
-  private long day = Long.MIN_VALUE;
-  private int year;
-  private int month;
-  private int dayOfMonth;
+  private long minuteMs = Long.MIN_VALUE;
+  private byte[] upToMinute = new byte[0];
 
+  /** Puts a time between the years 0 and 9999. */
   void put(ByteText text, long epochMs) {
-    long wanted = Math.floorDiv(epochMs, DAY_MS);
-    if (wanted != day) {
-      ZonedDateTime date = Instant.ofEpochMilli(epochMs).atZone(ZoneOffset.UTC);
-      year = date.getYear();
-      month = date.getMonthValue();
-      dayOfMonth = date.getDayOfMonth();
-      day = wanted;
+    long into = epochMs - minuteMs;
+    if (into < 0 || into >= MINUTE_MS || minuteMs == Long.MIN_VALUE) {
+      into = Math.floorMod(epochMs, (long) MINUTE_MS);
+      minuteMs = epochMs - into;
+      upToMinute =
+          DOWN_TO_THE_MINUTE
+              .format(Instant.ofEpochMilli(minuteMs))
+              .getBytes(StandardCharsets.US_ASCII);
     }
-    int ms = (int) Math.floorMod(epochMs, DAY_MS);
-    text.digits(year, 4);
-    text.put('-');
-    text.digits(month, 2);
-    text.put('-');
-    text.digits(dayOfMonth, 2);
-    text.put('T');
-    text.digits(ms / 3_600_000, 2);
-    text.put(':');
-    text.digits(ms / 60_000 % 60, 2);
-    text.put(':');
-    text.digits(ms / 1000 % 60, 2);
+    int millis = (int) into;
+    int second = millis / 1000;
+    text.put(upToMinute);
+    text.putPair(second);
     text.put('.');
-    text.digits(ms % 1000, 3);
+    text.putTriple(millis - second * 1000);
     text.put('Z');
   }
 }
