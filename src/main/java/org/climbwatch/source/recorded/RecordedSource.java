@@ -8,7 +8,10 @@ import org.climbwatch.reading.Reading;
 import org.climbwatch.source.Source;
 import org.climbwatch.watch.Input;
 
-/** Plays a recording's readings as if they came from a probe now. After its end it is silent. */
+/**
+ * Plays a recording's readings as if they came from a probe now. After its end it is silent; from a
+ * row on that cannot be used it is garbled and says why.
+ */
 public final class RecordedSource implements Source {
   private final String probe;
   private final Path file;
@@ -17,6 +20,7 @@ public final class RecordedSource implements Source {
   private Optional<Reading> ahead = Optional.empty();
   private long firstMillis = Long.MIN_VALUE;
   private boolean over;
+  private Optional<String> trouble = Optional.empty();
 
   /**
    * @param originMillis monotonic milliseconds at which the first reading is due
@@ -36,14 +40,16 @@ public final class RecordedSource implements Source {
       due = ahead;
       ahead = Optional.empty();
     }
-    return due.isPresent()
-        ? due.map(reading -> movedTo(at, reading))
-        : over ? Optional.of(Reading.faulty(at, probe, Fault.NO_ANSWER)) : Optional.empty();
+    if (due.isPresent()) {
+      return due.map(reading -> movedTo(at, reading));
+    }
+    Fault atEnd = trouble.isPresent() ? Fault.GARBLED : Fault.NO_ANSWER;
+    return over ? Optional.of(Reading.faulty(at, probe, atEnd)) : Optional.empty();
   }
 
   @Override
   public String describe() {
-    return "recording " + file + (over ? ", over" : "");
+    return "recording " + file + (over ? ", " + trouble.orElse("over") : "");
   }
 
   @Override
@@ -52,16 +58,25 @@ public final class RecordedSource implements Source {
   }
 
   private boolean fetch() {
-    Optional<Input> next = recording.next();
-    while (next.isPresent() && !(next.get() instanceof Input.Measured)) {
-      next = recording.next();
+    try {
+      ahead = nextReading();
+    } catch (BadRecording bad) {
+      trouble = Optional.of(bad.getMessage());
+      ahead = Optional.empty();
     }
-    ahead = next.map(input -> ((Input.Measured) input).reading());
     over = ahead.isEmpty();
     if (!over && firstMillis == Long.MIN_VALUE) {
       firstMillis = ahead.get().at().millis();
     }
     return !over;
+  }
+
+  private Optional<Reading> nextReading() {
+    Optional<Input> next = recording.next();
+    while (next.isPresent() && !(next.get() instanceof Input.Measured)) {
+      next = recording.next();
+    }
+    return next.map(input -> ((Input.Measured) input).reading());
   }
 
   private long dueMillis() {

@@ -142,7 +142,7 @@ class SimulatedSourceTest {
   }
 
   @Test
-  void yearsAheadAreNotAskedForButAWeekIsCaughtUpWith() {
+  void aWeekAheadIsCaughtUpWith() {
     SimulatedSource source = source(FiringKind.DEMO, 1, FaultKind.NONE);
 
     assertThat(source.read(at(Duration.ofDays(7).toMillis()))).isPresent();

@@ -1,0 +1,134 @@
+package org.climbwatch.source.recorded;
+
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.watch.Input;
+
+/** Makes an input of the watch of a row. Complaints are without the place. */
+final class RowInputs {
+  /** No signal and no temperature that a thermocouple amplifier tells lies beyond. */
+  private static final double BEYOND = 10_000;
+
+  private static final String GOOD = "good";
+  private static final String FORMULA_STARTS = "=+-@\t\r'";
+
+  private final CsvRows rows;
+  private final Columns columns;
+  private final String probe;
+
+  RowInputs(CsvRows rows, Columns columns, String probe) {
+    this.rows = rows;
+    this.columns = columns;
+    this.probe = probe;
+  }
+
+  /** A number that must be there and within what makes sense. */
+  double number(int column, String name, double beyond) {
+    double value = rows.number(column);
+    if (Double.isNaN(value)) {
+      throw new BadRecording(
+          name
+              + " = \""
+              + rows.text(column)
+              + "\" is not a number; write it with '.' as the decimal point, for example 1004.5");
+    }
+    if (Math.abs(value) > beyond) {
+      throw new BadRecording(
+          name + " = " + value + " makes no sense; allowed: -" + beyond + " to " + beyond);
+    }
+    return value;
+  }
+
+  /** A row without an action: a reading, or a note that stands alone. */
+  Input reading(Moment at) {
+    boolean signal = !rows.isEmpty(columns.emf()) && !rows.isEmpty(columns.coldJunction());
+    boolean temperature = !rows.isEmpty(columns.temperature());
+    boolean good = rows.isEmpty(columns.quality()) || rows.is(columns.quality(), GOOD);
+    Fault fault = good ? Fault.NO_ANSWER : fault(rows.text(columns.quality()));
+    // what is out of the thermocouple's range is found again by the core, if need be
+    if (signal && (good || fault == Fault.OUT_OF_RANGE)) {
+      return new Input.Measured(emf(at));
+    }
+    if (temperature && good) {
+      return new Input.Measured(linearised(at));
+    }
+    if (good && !rows.isEmpty(columns.quality())) {
+      throw new BadRecording(
+          "quality is good but there is no temperature; leave quality empty or name the fault");
+    }
+    return good && !rows.isEmpty(columns.note())
+        ? new Input.Noted(at, note())
+        : new Input.Measured(Reading.faulty(at, probe, fault));
+  }
+
+  /** A row with an action. */
+  Input deed(String action, Moment at) {
+    return switch (action) {
+      case "began" -> new Input.Began(at, note());
+      case "ended" -> new Input.Ended(at);
+      case "declared" -> new Input.Declared(at, phase());
+      case "noted" -> new Input.Noted(at, note());
+      case "acknowledged" -> acknowledged(at, note());
+      case "resumed" -> new Input.Resumed(at);
+      default ->
+          throw new BadRecording(
+              "action \""
+                  + action
+                  + "\" is unknown; allowed: began, ended, declared, noted, acknowledged, resumed,"
+                  + " configured, remarked, or empty");
+    };
+  }
+
+  private Reading emf(Moment at) {
+    return Reading.emf(
+        at,
+        probe,
+        number(columns.emf(), "emf_mv", BEYOND),
+        number(columns.coldJunction(), "cold_junction_c", BEYOND));
+  }
+
+  private Reading linearised(Moment at) {
+    OptionalDouble coldJunctionC =
+        rows.isEmpty(columns.coldJunction())
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(number(columns.coldJunction(), "cold_junction_c", BEYOND));
+    double temperatureC = number(columns.temperature(), "temperature_c", BEYOND);
+    return Reading.linearised(at, probe, temperatureC, coldJunctionC);
+  }
+
+  /** The note of an acknowledgement is "kind: who". */
+  private static Input acknowledged(Moment at, String note) {
+    int colon = note.indexOf(':');
+    return colon < 0
+        ? new Input.Acknowledged(at, note.strip(), "")
+        : new Input.Acknowledged(
+            at, note.substring(0, colon).strip(), note.substring(colon + 1).strip());
+  }
+
+  private static Fault fault(String word) {
+    try {
+      return Fault.ofWord(word);
+    } catch (IllegalArgumentException unknown) {
+      throw new BadRecording(unknown.getMessage());
+    }
+  }
+
+  private Phase phase() {
+    try {
+      return Phase.ofWord(rows.text(columns.phase()));
+    } catch (IllegalArgumentException unknown) {
+      throw new BadRecording(unknown.getMessage());
+    }
+  }
+
+  /** The text without the apostrophe that made it harmless to a spreadsheet. */
+  private String note() {
+    String note = rows.text(columns.note());
+    boolean guarded =
+        note.length() > 1 && note.charAt(0) == '\'' && FORMULA_STARTS.indexOf(note.charAt(1)) >= 0;
+    return guarded ? note.substring(1) : note;
+  }
+}
