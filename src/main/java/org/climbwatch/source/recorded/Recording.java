@@ -118,11 +118,11 @@ public final class Recording implements AutoCloseable {
   private void requireAllCells() {
     if (rows.count() != columns.count()) {
       throw new BadRecording(
-          "the row has "
+          "cells in this row: "
               + rows.count()
-              + " cells, the first row names "
+              + ", columns in the first row: "
               + columns.count()
-              + " columns; write decimals with '.', quote texts that hold ',', and leave no cell"
+              + "; write decimals with '.', quote texts that hold ',', and leave no cell"
               + " out");
     }
   }

@@ -168,11 +168,11 @@ class RecordingTest {
     String two = "elapsed_s,temperature_c\n0,20\n";
     refused(
         two + "1,20,5\n",
-        "3: the row has 3 cells, the first row names 2 columns; write"
+        "3: cells in this row: 3, columns in the first row: 2; write"
             + " decimals with '.', quote texts that hold ',', and leave no cell out");
     refused(
         two + "1\n",
-        "3: the row has 1 cells, the first row names 2 columns; write decimals"
+        "3: cells in this row: 1, columns in the first row: 2; write decimals"
             + " with '.', quote texts that hold ',', and leave no cell out");
     refused(
         two + "1,\"20,5\"\n",
