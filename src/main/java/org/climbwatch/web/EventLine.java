@@ -15,6 +15,9 @@ import java.util.OptionalDouble;
  */
 public record EventLine(
     Instant time, OptionalDouble elapsedS, String kind, String subject, String state, String text) {
+  /** An alarm that changed its state; the subject is the word of its kind. */
+  public static final String ALARM = "alarm";
+
   /** A note of the potter. */
   public static final String NOTE = "note";
 

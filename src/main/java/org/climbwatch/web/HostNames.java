@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 final class HostNames {
   private static final Pattern IPV4 =
       Pattern.compile("(25[0-5]|2[0-4]\\d|1?\\d?\\d)(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}");
-  private static final Pattern IPV6 = Pattern.compile("\\[[0-9a-f:.]+(%25[0-9a-z]+)?]");
+  private static final Pattern IPV6 = Pattern.compile("\\[[0-9a-f:.]+]");
   private static final Pattern PORT = Pattern.compile(":\\d{1,5}$");
 
   private final List<String> configured;

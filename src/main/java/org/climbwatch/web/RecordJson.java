@@ -3,6 +3,7 @@ package org.climbwatch.web;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
+import org.climbwatch.alarm.AlarmKind;
 
 /** Firings, curves, histories and live items as JSON. */
 final class RecordJson {
@@ -84,6 +85,9 @@ final class RecordJson {
     Json.number(out, "elapsed_s", line.elapsedS(), 3);
     out.writeStringField("kind", line.kind());
     out.writeStringField("subject", line.subject());
+    if (line.kind().equals(EventLine.ALARM)) {
+      out.writeStringField("title", AlarmKind.ofWord(line.subject()).title());
+    }
     out.writeStringField("state", line.state());
     out.writeStringField("text", line.text());
   }

@@ -27,11 +27,16 @@ public final class WebServer implements AutoCloseable {
 
   private final WebSettings settings;
   private final Backend backend;
-  private final LiveHub live = new LiveHub(HEARTBEAT_MS);
+  private final LiveHub live;
   private Javalin javalin;
   private AutoCloseable listening;
 
   public WebServer(WebSettings settings, Backend backend) {
+    this(settings, backend, HEARTBEAT_MS);
+  }
+
+  WebServer(WebSettings settings, Backend backend, long heartbeatMs) {
+    this.live = new LiveHub(heartbeatMs);
     this.settings = settings;
     this.backend = backend;
   }
