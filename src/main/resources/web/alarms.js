@@ -1,5 +1,5 @@
 // Alarms: what stands, since when, what it means, what to check, and the answer to it.
-import { alarmStates, clock, element, make, span } from './words.js';
+import { alarmStates, clock, element, make, sentences, span } from './words.js';
 import { post } from './api.js';
 
 let shown = '';
@@ -40,9 +40,13 @@ function card(alarm, acted) {
   const state = make('p', 'alarm-state', `⚠ ${alarmStates[alarm.state]}`);
   const since = make('p', 'since');
   since.setAttribute('aria-live', 'off');
-  made.append(state, make('h2', '', alarm.title), since, message(alarm));
-  if (alarm.state !== 'acknowledged') {
-    made.append(button(alarm, acted));
+  made.append(state, make('h2', '', alarm.title), since);
+  if (alarm.state === 'acknowledged') {
+    const more = make('details', '');
+    more.append(make('summary', '', 'What was seen, what to check'), message(alarm));
+    made.append(more);
+  } else {
+    made.append(message(alarm), button(alarm, acted));
   }
   return made;
 }
@@ -50,7 +54,7 @@ function card(alarm, acted) {
 /** The message as it is; sentence by sentence, with its checks as a list where it has them. */
 function message(alarm) {
   const made = make('div', 'alarm-message');
-  for (const sentence of alarm.message.split(/(?<=[.!]) (?=[A-Z])/)) {
+  for (const sentence of sentences(alarm.message)) {
     const colon = sentence.indexOf(': ');
     const items = colon < 0 ? [] : sentence.slice(colon + 2).split('; ');
     if (items.length < 3) {

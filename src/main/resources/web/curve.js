@@ -1,6 +1,6 @@
 // The curve of one firing: whole, growing while it is on, with its gaps and its alarms.
 /* global uPlot */
-import { alarmTitle, element, hoursMinutes, make, whole } from './words.js';
+import { element, hoursMinutes, make, say, whole } from './words.js';
 import { get } from './api.js';
 
 const POINTS = 1000;
@@ -17,8 +17,8 @@ let drawSoon = false;
 /** Loads a firing's curve; null shows that there is none. */
 export async function load(id) {
   firingId = id;
-  element('curve-none').hidden = id !== null;
-  element('curve').hidden = id === null;
+  element('panels').classList.toggle('no-curve', id === null);
+  element('curve-panel').hidden = id === null;
   if (id === null) {
     times = [];
     temperatures = [];
@@ -40,7 +40,7 @@ export async function load(id) {
     .map((line, index) => ({
       number: index + 1,
       x: line.elapsed_s,
-      text: alarmTitle(line.subject),
+      text: line.title,
     }));
   listMarks();
   draw();
@@ -120,10 +120,8 @@ function options() {
     ...size(),
     scales: { x: { time: false, range: xRange }, y: { range: yRange } },
     series: [
-      { label: 'Since lighting', value: (_, x) => (x === null ? '–' : `${hoursMinutes(x)} h`) },
+      {},
       {
-        label: 'Temperature',
-        value: (_, y) => (y === null || y === undefined ? '–' : `${whole(y)} °C`),
         stroke: colour('--curve'),
         width: 3,
         spanGaps: false,
@@ -135,8 +133,31 @@ function options() {
       { ...axis, size: 62, values: (_, splits) => splits.map((y) => `${whole(y)}°`) },
     ],
     cursor: { y: false, points: { size: 10 }, drag: { x: false, y: false } },
-    hooks: { draw: [drawTarget, drawMarks] },
+    legend: { show: false },
+    hooks: { draw: [apart(drawTarget), apart(drawMarks)], setCursor: [readOut] },
   };
+}
+
+/** A drawing that leaves no trace in the canvas's state, which the chart believes to know. */
+function apart(drawing) {
+  return (u) => {
+    u.ctx.save();
+    drawing(u);
+    u.ctx.restore();
+  };
+}
+
+function readOut(u) {
+  const at = u.cursor.idx;
+  if (at === null || at === undefined) {
+    say('curve-readout', 'Touch the curve to read it.');
+    return;
+  }
+  const y = temperatures[at];
+  say(
+    'curve-readout',
+    `${hoursMinutes(times[at])} h: ${y === null ? 'no temperature' : `${whole(y)} °C`}`,
+  );
 }
 
 function xRange(_, min, max) {
@@ -190,14 +211,12 @@ function drawMarks(u) {
 }
 
 function stroke(u, dash, path, name = '--ink') {
-  u.ctx.save();
   u.ctx.strokeStyle = colour(name);
   u.ctx.lineWidth = 1.5 * devicePixelRatio;
   u.ctx.setLineDash(dash);
   u.ctx.beginPath();
   path();
   u.ctx.stroke();
-  u.ctx.restore();
 }
 
 new ResizeObserver(() => chart && chart.setSize(size())).observe(element('curve'));

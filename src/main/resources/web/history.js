@@ -1,5 +1,5 @@
 // What happened in the firing that is shown, the newest first.
-import { alarmTitle, element, hoursMinutes, make } from './words.js';
+import { element, hoursMinutes, make, sentences } from './words.js';
 import { get } from './api.js';
 
 const MOST = 200;
@@ -11,9 +11,9 @@ const kinds = {
   acknowledged: 'Acknowledged',
 };
 const changes = {
-  acknowledged: 'Acknowledged: ',
-  normal: 'Over: ',
-  returned_unacknowledged: 'Over by itself: ',
+  acknowledged: 'acknowledged',
+  normal: 'over',
+  returned_unacknowledged: 'over by itself, not acknowledged',
 };
 let wanted = null;
 
@@ -25,18 +25,27 @@ export async function load(id) {
   }
   const { events } = await get(`/firings/${id}/events`);
   if (wanted === id) {
-    element('history').replaceChildren(...events.slice(-MOST).reverse().map(line));
+    element('history').replaceChildren(...events.filter(telling).slice(-MOST).reverse().map(line));
   }
+}
+
+/** An answer without a name says no more than the alarm's own line beside it. */
+function telling(event) {
+  return event.kind !== 'acknowledged' || event.text !== '';
 }
 
 function line(event) {
   const made = make('li', `${event.kind}-entry`);
-  const when = event.elapsed_s === null ? '' : hoursMinutes(event.elapsed_s);
-  const change = event.kind === 'alarm' && changes[event.state];
   made.append(
-    make('span', 'when', when),
+    make('span', 'when', event.elapsed_s === null ? '' : hoursMinutes(event.elapsed_s)),
     make('span', 'kind', kinds[event.kind] || event.kind),
-    make('span', 'text', change ? change + alarmTitle(event.subject) : event.text),
+    make('span', 'text', event.kind === 'alarm' ? alarmText(event) : event.text),
   );
   return made;
+}
+
+/** What was seen when it was raised; later on only how it went. */
+function alarmText(event) {
+  const change = changes[event.state];
+  return `${event.title}: ${change ?? sentences(event.text)[0]}`;
 }

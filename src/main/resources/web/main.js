@@ -1,5 +1,5 @@
 // Puts the panels together: what the daemon says goes to each, what the user does goes back.
-import { element, firingName, learnTitle, make, say } from './words.js';
+import { element, firingName, make, say } from './words.js';
 import { Refusal } from './api.js';
 import { listen } from './contact.js';
 import * as alarms from './alarms.js';
@@ -11,7 +11,7 @@ import * as past from './past.js';
 import * as sound from './sound.js';
 
 const NUMBER_MS = 250;
-const CURVE_MS = 60000;
+const RECORD_MS = 60000;
 
 let status = null;
 let probe = null;
@@ -35,7 +35,6 @@ function onStatus(document) {
   say('kiln', status.kiln);
   say('source', `Readings from: ${status.source}`);
   notices();
-  status.alarms.forEach(learnTitle);
   alarms.show(status, acted);
   sound.ring(alarms.unanswered(status).length > 0);
   firing.show(status);
@@ -71,7 +70,7 @@ function onEvent(event) {
   if (event.kind === 'alarm') {
     quietly(loadCurve());
   }
-  if (event.kind === 'firing') {
+  if (event.kind === 'firing' || event.kind === 'alarm') {
     quietly(past.load(look));
   }
 }
@@ -126,6 +125,16 @@ async function acted(change, done) {
   }
 }
 
+/** What only grows while a firing is on: its curve, at every point again, and its line in the list. */
+function refresh() {
+  if (status?.firing) {
+    quietly(past.load(look));
+    if (!lookedAt) {
+      quietly(loadCurve());
+    }
+  }
+}
+
 /** A panel that cannot load waits for the next look: the banner says when contact is lost. */
 function quietly(loading) {
   loading.catch(() => {
@@ -147,4 +156,4 @@ element('curve-back').addEventListener('click', () => look(null));
 const contact = listen({ status: onStatus, reading: onReading, event: onEvent, lost: onLost });
 quietly(past.load(look));
 setInterval(showNumber, 1000);
-setInterval(() => status?.firing && !lookedAt && quietly(loadCurve()), CURVE_MS);
+setInterval(refresh, RECORD_MS);

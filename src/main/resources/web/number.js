@@ -14,7 +14,7 @@ export function show(status, probe, silentS) {
     say('degrees', whole(probe.temperature_c));
     say('uncertainty', uncertainty(probe));
   } else {
-    say('no-temperature', reason(probe, silentS, stale));
+    say('reason', reason(probe, silentS, stale));
     say('uncertainty', '');
   }
   climb(known ? probe : null);
@@ -23,6 +23,7 @@ export function show(status, probe, silentS) {
   element('target-fact').hidden = status.target_c === null;
   say('target', status.target_c === null ? '' : `${whole(status.target_c)} °C`);
   say('probe-line', line(probe, known));
+  head(status, probe, known);
   document.title = title(status, probe, known);
 }
 
@@ -34,16 +35,16 @@ function uncertainty(probe) {
 
 function reason(probe, silentS, stale) {
   if (stale) {
-    return `No temperature: no reading for ${span(silentS)}.`;
+    return `no reading for ${span(silentS)}`;
   }
   return probe.quality === 'good'
-    ? 'No temperature: no reading yet.'
-    : `No temperature: ${probe.quality_text}.`;
+    ? 'no reading yet'
+    : probe.quality_text;
 }
 
 function climb(probe) {
   if (!probe || probe.climb_c_per_h === null) {
-    say('climb', 'not known yet');
+    say('climb', 'not known');
     return;
   }
   const { word, arrow } = direction(probe.climb_c_per_h, probe.climb_uncertainty_c_per_h);
@@ -66,6 +67,12 @@ function line(probe, known) {
     parts.push('a single outlier, left out of the climb');
   }
   return parts.join(' · ');
+}
+
+/** The number once more, small, where alarms push the big one down. */
+function head(status, probe, known) {
+  element('head-number').hidden = status.alarms.length === 0;
+  say('head-number', known ? `${whole(probe.temperature_c)} °C` : 'no temperature');
 }
 
 function title(status, probe, known) {

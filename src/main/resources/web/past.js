@@ -21,7 +21,9 @@ function row(firing, look) {
   csv.href = `/api/v1/firings/${firing.id}/export.csv`;
   csv.download = '';
   csv.setAttribute('aria-label', `Download ${firingName(firing)} as CSV`);
-  made.append(words, show, csv);
+  const actions = make('div', 'past-actions');
+  actions.append(show, csv);
+  made.append(words, actions);
   return made;
 }
 

@@ -59,8 +59,8 @@ function show() {
     wanted && audible()
       ? ''
       : wanted
-        ? 'Sound on new alarms waits for a touch: press the sound button once.'
-        : 'New alarms are silent here. Press the sound button once to hear them.',
+        ? 'Sound waits for a first touch of the page: press the sound button once.'
+        : 'New alarms are silent here: press the sound button once.',
   );
 }
 

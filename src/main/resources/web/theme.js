@@ -1,7 +1,7 @@
 // A plain script, run before anything is drawn, so that the page never flashes in the wrong theme.
 (() => {
   const themes = ['device', 'light', 'dark'];
-  const labels = { device: 'Theme: as the device', light: 'Theme: light', dark: 'Theme: dark' };
+  const labels = { device: 'Theme: auto', light: 'Theme: light', dark: 'Theme: dark' };
   const kept = localStorage.getItem('theme');
   let theme = themes.includes(kept) ? kept : 'device';
 

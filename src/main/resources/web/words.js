@@ -14,19 +14,6 @@ export const alarmStates = {
   returned_unacknowledged: 'Over by itself, not acknowledged',
 };
 
-const titles = new Map();
-
-/** Keeps what the daemon calls a kind of alarm. */
-export function learnTitle(alarm) {
-  titles.set(alarm.kind, alarm.title);
-}
-
-/** What a kind of alarm is called; its word, readable, while no status has named it. */
-export function alarmTitle(kind) {
-  const words = kind.replaceAll('_', ' ');
-  return titles.get(kind) ?? words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** 3:07, hours and minutes since lighting. */
 export function hoursMinutes(seconds) {
   const minutes = Math.floor(Math.max(0, seconds) / 60);
@@ -77,6 +64,20 @@ export function direction(climb, uncertainty) {
 
 export function firingName(firing) {
   return firing.name || `Firing ${firing.id}`;
+}
+
+/** A message's sentences; a full stop inside a number or a shortening does not end one. */
+export function sentences(message) {
+  const found = [''];
+  for (const word of message.split(' ')) {
+    const last = found.length - 1;
+    if (/[.!?]$/.test(found[last]) && /^[A-Z]/.test(word)) {
+      found.push(word);
+    } else {
+      found[last] += (found[last] === '' ? '' : ' ') + word;
+    }
+  }
+  return found;
 }
 
 export function element(id) {
