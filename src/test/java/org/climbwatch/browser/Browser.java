@@ -35,8 +35,8 @@ public final class Browser implements AutoCloseable {
   private final List<String> requests = new ArrayList<>();
   private final List<String> errors = new ArrayList<>();
 
-  /** Opens a window whose page area has exactly that size. */
-  public Browser(Dimension size) throws IOException {
+  /** Opens an empty window. */
+  public Browser() throws IOException {
     for (Path needed : List.of(CHROMIUM, DRIVER)) {
       if (!Files.isExecutable(needed)) {
         throw new IOException(needed + " is missing; apt install chromium chromium-driver");
@@ -46,10 +46,29 @@ public final class Browser implements AutoCloseable {
     // keeps the driver library from looking for a driver elsewhere
     System.setProperty("webdriver.chrome.driver", DRIVER.toString());
     driver = new ChromeDriver(options());
+  }
+
+  /** Opens an empty window whose page area has exactly that size. */
+  public Browser(Dimension size) throws IOException {
+    this();
+    resize(size);
+  }
+
+  /** Gives the page area exactly that size. */
+  public final void resize(Dimension size) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of(
             "width", size.width, "height", size.height, "deviceScaleFactor", 2, "mobile", false));
+  }
+
+  /** Leaves the page and forgets what was asked for and said so far. */
+  public void clear() {
+    driver.get("about:blank");
+    requestedAddresses();
+    consoleErrors();
+    requests.clear();
+    errors.clear();
   }
 
   private ChromeOptions options() {
@@ -64,7 +83,8 @@ public final class Browser implements AutoCloseable {
         "--disable-component-update",
         "--disable-sync",
         "--disable-quic",
-        "--user-data-dir=" + profile);
+        "--user-data-dir=" + profile,
+        "about:blank");
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.BROWSER, Level.ALL);
     logs.enable(LogType.PERFORMANCE, Level.ALL);
@@ -76,20 +96,23 @@ public final class Browser implements AutoCloseable {
     return driver;
   }
 
-  /** Every address that the page has asked for since the browser was opened. */
+  /** Every address of a host that was asked for since the browser was cleared. */
   public List<String> requestedAddresses() {
     for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
       String message = entry.getMessage();
       if (message.contains("\"Network.requestWillBeSent\"")) {
         String after = message.substring(message.indexOf("\"request\":"));
         int start = after.indexOf("\"url\":\"") + 7;
-        requests.add(after.substring(start, after.indexOf('"', start)));
+        String address = after.substring(start, after.indexOf('"', start));
+        if (!address.startsWith("chrome:") && !address.startsWith("data:")) { // ask no host
+          requests.add(address);
+        }
       }
     }
     return List.copyOf(requests);
   }
 
-  /** What the console has said of errors since the browser was opened. */
+  /** What the console has said of errors since the browser was cleared. */
   public List<String> consoleErrors() {
     for (LogEntry entry : driver.manage().logs().get(LogType.BROWSER)) {
       if (entry.getLevel().intValue() >= Level.WARNING.intValue()) {

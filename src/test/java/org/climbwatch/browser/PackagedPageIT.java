@@ -63,7 +63,7 @@ class PackagedPageIT {
       browser.screenshot(SHOTS.resolve(name + "-alarm.png"));
 
       page.acknowledge("Climb has stalled");
-      page.awaitThat("the answer", PATIENCE, () -> !stall(page).contains("Acknowledge"));
+      page.awaitThat("the answer", PATIENCE, () -> !stall(page).contains("Not acknowledged"));
       page.writeNote("Bottle is frosted over, damper 5 cm");
       page.awaitThat(
           "the note", PATIENCE, () -> page.history().toString().contains("frosted over"));

@@ -62,7 +62,7 @@ public final class StatusPage {
 
   /** Where the number would be: why there is none; empty while there is one. */
   public String reasonForNoTemperature() {
-    return text("no-temperature");
+    return text("reason");
   }
 
   public String uncertainty() {

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,7 @@ public final class FakeBackend implements Backend {
   private OptionalDouble targetC = OptionalDouble.empty();
   private Optional<String> unwell = Optional.empty();
   private Optional<RuntimeException> bug = Optional.empty();
+  private Optional<String> noNotes = Optional.empty();
   private boolean brokenExport;
   private long nowMs;
 
@@ -62,6 +64,10 @@ public final class FakeBackend implements Backend {
 
   public synchronized void breakWith(RuntimeException exception) {
     bug = Optional.of(exception);
+  }
+
+  public synchronized void refuseNotes(String detail) {
+    noNotes = Optional.of(detail);
   }
 
   public synchronized void breakExport() {
@@ -197,7 +203,7 @@ public final class FakeBackend implements Backend {
   @Override
   public synchronized List<FiringSummary> firings() {
     List<FiringSummary> newestFirst = new ArrayList<>(firings.values());
-    java.util.Collections.reverse(newestFirst);
+    Collections.reverse(newestFirst);
     return newestFirst;
   }
 
@@ -302,6 +308,10 @@ public final class FakeBackend implements Backend {
     EventLine line;
     synchronized (this) {
       known(id);
+      noNotes.ifPresent(
+          detail -> {
+            throw new Refused(503, "Not stored", detail);
+          });
       line = new EventLine(wallTime(now()), elapsedS(), EventLine.NOTE, "", "", text);
       histories.get(id).add(line);
     }
