@@ -3,84 +3,101 @@ package org.climbwatch.source.spi;
 import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
 import com.pi4j.io.spi.Spi;
-import com.pi4j.io.spi.SpiChipSelect;
 import com.pi4j.io.spi.SpiMode;
 import com.pi4j.plugin.linuxfs.provider.spi.LinuxFsSpiProvider;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/**
- * SPI through Pi4J's linuxfs provider.
- *
- * <p>Each link has a context of its own, for Pi4J 2.8 keeps one set of addresses for all kinds of
- * I/O. The device is closed exactly once: its second close would shut whatever file has the same
- * number by then.
- */
+/** An SPI device of Linux, through Pi4J's file-based provider. */
 final class LinuxSpiLink implements SpiLink {
-  /** Hz; a MAX31855 takes 5 MHz, long wires do not. */
-  private static final int CLOCK_HZ = 500_000;
-
-  private static final String ID = "amplifier";
+  private static final Logger LOG = LoggerFactory.getLogger(LinuxSpiLink.class);
 
   private final Context context;
   private final Spi spi;
-  private final Path device;
+  private final String device;
 
-  private LinuxSpiLink(Context context, Spi spi, Path device) {
+  private LinuxSpiLink(Context context, Spi spi, String device) {
     this.context = context;
     this.spi = spi;
     this.device = device;
   }
 
-  static SpiLink open(int bus, int chipSelect) throws IOException {
-    Path device = Path.of("/dev/spidev" + bus + "." + chipSelect);
-    // asked first: Pi4J tells neither a missing device from one without rights
-    if (!Files.exists(device)) {
+  static SpiLink open(SpiSettings settings) throws IOException {
+    requireUsable(Path.of(settings.device()), System.getProperty("os.arch"));
+    // a context of its own: Pi4J 2.8 has one set of addresses for all buses and pins of a context.
+    // No hook: the owner closes, and each opening would add one.
+    Context context = null;
+    try {
+      context =
+          Pi4J.newContextBuilder()
+              .disableShutdownHook()
+              .add(LinuxFsSpiProvider.newInstance())
+              .build();
+      return new LinuxSpiLink(context, create(context, settings), settings.device());
+    } catch (RuntimeException | LinkageError refused) {
+      if (context != null) {
+        context.shutdown();
+      }
       throw new IOException(
-          device + " is not there; enable the bus (raspi-config, Interface Options, SPI)");
+          settings.device() + " can't be opened; does another program use it? (" + refused + ")",
+          refused);
     }
-    if (!Files.isReadable(device) || !Files.isWritable(device)) {
-      throw new IOException(device + " may not be used; add this user to the group spi");
-    }
-    if (!System.getProperty("os.arch").contains("64")) {
-      throw new IOException("SPI needs a 64-bit system; install the 64-bit Raspberry Pi OS");
-    }
-    return opened(device, bus, chipSelect);
   }
 
-  private static SpiLink opened(Path device, int bus, int chipSelect) throws IOException {
-    Context context = Pi4J.newContextBuilder().add(LinuxFsSpiProvider.newInstance()).build();
-    try {
-      Spi spi =
-          context.create(
-              Spi.newConfigBuilder(context)
-                  .id(ID)
-                  .bus(bus)
-                  .chipSelect(SpiChipSelect.getByNumber(chipSelect))
-                  .mode(SpiMode.MODE_0)
-                  .baud(CLOCK_HZ)
-                  .provider("linuxfs-spi")
-                  .build());
-      return new LinuxSpiLink(context, spi, device);
-    } catch (RuntimeException refused) {
-      context.shutdown();
-      throw new IOException(device + " cannot be opened: " + refused.getMessage(), refused);
+  private static Spi create(Context context, SpiSettings settings) {
+    return context.create(
+        Spi.newConfigBuilder(context)
+            .id("climbwatch")
+            .bus(settings.bus())
+            .address(settings.chipSelect())
+            .mode(SpiMode.MODE_0)
+            .baud(settings.clockHz())
+            .provider(LinuxFsSpiProvider.ID)
+            .build());
+  }
+
+  /** What Pi4J reports without a reason is looked at first, so that the message can help. */
+  static void requireUsable(Path device, String architecture) throws IOException {
+    if (!architecture.endsWith("64")) {
+      // on 32-bit ARM the request numbers of the bus reach the kernel garbled
+      throw new IOException(
+          device + " needs a 64-bit system and Java; this Java is for " + architecture);
+    }
+    if (!Files.exists(device)) {
+      throw new IOException(
+          device
+              + " is not there; put dtparam=spi=on into /boot/firmware/config.txt and start the Pi"
+              + " again, or check bus and chip select");
+    }
+    if (!Files.isReadable(device) || !Files.isWritable(device)) {
+      throw new IOException(device + " may not be opened by this user; add it to the group spi");
     }
   }
 
   @Override
-  public void transfer(byte[] bytes) throws IOException {
-    int count = spi.transfer(bytes, bytes.length);
-    if (count != bytes.length) {
-      throw new IOException(device + " carried " + count + " of " + bytes.length + " bytes");
+  public void receive(byte[] into) throws IOException {
+    int count;
+    try {
+      count = spi.transfer(new byte[into.length], into);
+    } catch (RuntimeException refused) {
+      throw new IOException(device + " did not carry out a transfer", refused);
+    }
+    if (count != into.length) {
+      throw new IOException(device + " did not carry out a transfer");
     }
   }
 
   @Override
   public void close() {
-    spi.close();
-    context.shutdown(ID);
-    context.shutdown();
+    try {
+      // once only: a second close would close whatever file has got the same number by then
+      spi.close();
+      context.shutdown();
+    } catch (RuntimeException refused) {
+      LOG.warn("{} could not be closed cleanly", device, refused);
+    }
   }
 }

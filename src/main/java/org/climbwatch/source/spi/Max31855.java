@@ -6,18 +6,30 @@ import org.climbwatch.reading.Reading;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
- * The MAX31855, from its frame to the raw signal.
+ * One frame of a MAX31855 into a reading.
  *
  * <pre>
- *  31           18  17  16  15            4  3   2   1   0
- * | hot junction  | 0 | F | cold junction  | 0 |SCV|SCG|OC |
- *   14 bits, 0.25°C         12 bits, 0.0625°C   F = SCV or SCG or OC
+ *  bit  31                18  17  16  15                 4   3   2   1   0
+ *      +--------------------+---+---+---------------------+---+---+---+---+
+ *      | thermocouple       | 0 | F | cold junction       | 0 |SCV|SCG|OC |
+ *      | signed, 0.25 °C    |   |   | signed, 0.0625 °C   |   |   |   |   |
+ *      +--------------------+---+---+---------------------+---+---+---+---+
+ *  byte 0: 31..24    byte 1: 23..16    byte 2: 15..8    byte 3: 7..0
+ *
+ *  F = SCV or SCG or OC: short to the supply, short to ground, open circuit
+ *  17 and 3 are reserved and always 0
  * </pre>
  *
- * <p>Its own hot junction is a straight line, {@code voltage / k + cold junction}, off by tens of
- * degrees at the top. The line is undone here: {@code emf = k (shown - cold junction)}.
+ * <p>The chip makes its temperature with a straight line, T = emf / k + cold junction, and leaves
+ * the correction to the user. So the line is undone here: emf = k (T - cold junction), which is
+ * what the thermocouple gave; the core then goes by the reference function. At 1222 °C the straight
+ * line alone is 19 °C low for Type K.
  *
- * @see "Maxim MAX31855 data sheet, 19-5793 Rev 5, 1/15"
+ * <p>A frame that no working chip sends (all zeros, all ones, a reserved bit, F at odds with its
+ * causes, a cold junction where silicon does not work) is {@link Fault#WIRING}. All zeros would be
+ * both junctions at 0.00 °C exactly, but is what a bus without a chip gives.
+ *
+ * @see "Maxim MAX31855 data sheet, 19-5793 Rev 5"
  */
 final class Max31855 {
   static final int FRAME_BYTES = 4;
@@ -27,63 +39,102 @@ final class Max31855 {
   private static final int SHORT_TO_SUPPLY = 1 << 2;
   private static final int SHORT_TO_GROUND = 1 << 1;
   private static final int OPEN = 1;
-  private static final int ANY_FAULT = SHORT_TO_SUPPLY | SHORT_TO_GROUND | OPEN;
-  private static final double HOT_STEP_C = 0.25;
-  private static final double COLD_STEP_C = 0.0625;
+  private static final int CAUSES = SHORT_TO_SUPPLY | SHORT_TO_GROUND | OPEN;
+
+  /** °C that the thermocouple bits stand for at most, as the data sheet's first page has it. */
+  private static final double LEAST_C = -270;
+
+  private static final double MOST_C = 1800;
+
+  /** °C of the chip itself: its table of codes goes down to this, its ratings up to the other. */
+  private static final double LEAST_COLD_JUNCTION_C = -55;
+
+  private static final double MOST_COLD_JUNCTION_C = 125;
 
   private Max31855() {}
 
   /**
-   * What a frame says.
+   * µV per °C of the straight line that a chip trimmed for a letter uses.
    *
-   * @param type the letter that the chip was trimmed for; it cannot be read from the chip
-   * @param bytes the four of a frame, first on the wire first
+   * @throws IllegalArgumentException for B, for which none is made
    */
-  static Reading reading(Moment at, String probe, ThermocoupleType type, byte[] bytes) {
-    int frame =
-        (bytes[0] & 0xff) << 24
-            | (bytes[1] & 0xff) << 16
-            | (bytes[2] & 0xff) << 8
-            | bytes[3] & 0xff;
-    if (impossible(frame)) {
-      return Reading.faulty(at, probe, Fault.WIRING);
-    }
-    if ((frame & OPEN) != 0) {
-      return Reading.faulty(at, probe, Fault.OPEN_CIRCUIT);
-    }
-    if ((frame & SHORT_TO_GROUND) != 0) {
-      return Reading.faulty(at, probe, Fault.SHORT_TO_GROUND);
-    }
-    if ((frame & SHORT_TO_SUPPLY) != 0) {
-      return Reading.faulty(at, probe, Fault.SHORT_TO_SUPPLY);
-    }
-    double shownC = (frame >> 18) * HOT_STEP_C;
-    double coldJunctionC = ((short) frame >> 4) * COLD_STEP_C;
-    double emfMv = slopeMvPerC(type) * (shownC - coldJunctionC);
-    return Reading.emf(at, probe, emfMv, coldJunctionC);
+  static double slopeUvPerC(ThermocoupleType type) {
+    return switch (type) {
+      case K -> 41.276;
+      case J -> 57.953;
+      case N -> 36.256;
+      case S -> 9.587;
+      case T -> 52.18;
+      case E -> 76.373;
+      case R -> 10.506;
+      case B ->
+          throw new IllegalArgumentException(
+              "no MAX31855 is made for type B; allowed: K, J, N, S, T, E, R");
+    };
   }
 
   /**
-   * All zeros would need both junctions at exactly 0 °C: a dead bus. Reserved bits are always 0,
-   * and the common fault bit always follows the three.
+   * The reading of a frame.
+   *
+   * @param bytes the four bytes in the order they came
+   * @param type letter that the chip is trimmed for
    */
-  private static boolean impossible(int frame) {
-    boolean faultBit = (frame & FAULT) != 0;
-    boolean anyFault = (frame & ANY_FAULT) != 0;
-    return frame == 0 || (frame & RESERVED) != 0 || faultBit != anyFault;
+  static Reading decode(byte[] bytes, ThermocoupleType type, Moment at, String probe) {
+    int frame = frame(bytes);
+    if (isImpossible(frame)) {
+      return Reading.faulty(at, probe, Fault.WIRING);
+    }
+    if ((frame & CAUSES) != 0) {
+      return Reading.faulty(at, probe, cause(frame));
+    }
+    double shownC = thermocoupleC(frame);
+    if (shownC < LEAST_C || shownC > MOST_C) {
+      return Reading.faulty(at, probe, Fault.OUT_OF_RANGE);
+    }
+    double coldJunctionC = coldJunctionC(frame);
+    double emfUv = slopeUvPerC(type) * (shownC - coldJunctionC);
+    return Reading.emf(at, probe, emfUv / 1000, coldJunctionC);
   }
 
-  /** k of the data sheet's table, mV/°C. */
-  private static double slopeMvPerC(ThermocoupleType type) {
-    return switch (type) {
-      case K -> 0.041276;
-      case J -> 0.057953;
-      case N -> 0.036256;
-      case S -> 0.009587;
-      case T -> 0.05218;
-      case E -> 0.076373;
-      case R -> 0.010506;
-      case B -> throw new IllegalArgumentException("there is no MAX31855 for Type B");
-    };
+  private static int frame(byte[] bytes) {
+    if (bytes.length != FRAME_BYTES) {
+      throw new IllegalArgumentException("a frame has 4 bytes, not " + bytes.length);
+    }
+    return (bytes[0] & 0xFF) << 24
+        | (bytes[1] & 0xFF) << 16
+        | (bytes[2] & 0xFF) << 8
+        | bytes[3] & 0xFF;
+  }
+
+  private static boolean isImpossible(int frame) {
+    boolean faultSaid = (frame & FAULT) != 0;
+    boolean faultCaused = (frame & CAUSES) != 0;
+    double coldJunctionC = coldJunctionC(frame);
+    return frame == 0
+        || (frame & RESERVED) != 0
+        || faultSaid != faultCaused
+        || coldJunctionC < LEAST_COLD_JUNCTION_C
+        || coldJunctionC > MOST_COLD_JUNCTION_C;
+  }
+
+  /**
+   * One cause where the chip names several. Which comes first is our choice: a short is a touching
+   * wire that can be found by looking, so it goes before an open circuit.
+   */
+  private static Fault cause(int frame) {
+    if ((frame & SHORT_TO_SUPPLY) != 0) {
+      return Fault.SHORT_TO_SUPPLY;
+    }
+    return (frame & SHORT_TO_GROUND) != 0 ? Fault.SHORT_TO_GROUND : Fault.OPEN_CIRCUIT;
+  }
+
+  /** °C as the chip shows it, by its straight line: bits 31 to 18. */
+  static double thermocoupleC(int frame) {
+    return (frame >> 18) * 0.25;
+  }
+
+  /** °C of the chip: bits 15 to 4. */
+  static double coldJunctionC(int frame) {
+    return ((short) frame >> 4) * 0.0625;
   }
 }

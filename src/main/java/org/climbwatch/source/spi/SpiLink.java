@@ -2,23 +2,26 @@ package org.climbwatch.source.spi;
 
 import java.io.IOException;
 
-/** An open SPI device: moves bytes and knows nothing of them. */
+/** An open SPI device: moves bytes and knows nothing of them. One thread owns it. */
 interface SpiLink extends AutoCloseable {
   /**
-   * One transfer, chip select low throughout.
+   * Clocks in as many bytes as the array has, in one transfer under one chip select.
    *
-   * @param bytes sent, and then holding what came back
-   * @throws IOException when the bus did not carry it
+   * @param into filled by a transfer that succeeds, of no meaning after one that does not
+   * @throws IOException when the transfer failed
    */
-  void transfer(byte[] bytes) throws IOException;
+  void receive(byte[] into) throws IOException;
 
+  /** Lets go of the device. Called exactly once. */
   @Override
   void close();
 
-  /** Opens a link, again and again where need be. */
+  /** Opens a device, as often as it is needed again. */
   interface Opener {
     /**
-     * @throws IOException when the device cannot be had; the message says why and what to do
+     * Opens the device.
+     *
+     * @throws IOException when it can't be opened; the message says what, why and what to do
      */
     SpiLink open() throws IOException;
   }

@@ -2,78 +2,108 @@ package org.climbwatch.source.spi;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.junit.jupiter.api.Test;
 
-/** The source on a bus that plays a script, since no SPI bus runs here. */
 class SpiSourceTest {
-  private final Deque<Object> script = new ArrayDeque<>();
-  private int open;
-  private final SpiSource source =
-      new SpiSource("upper", ThermocoupleType.K, "scripted", this::opened);
+  private static final SpiSettings SETTINGS =
+      new SpiSettings(0, 1, SpiSettings.DEFAULT_CLOCK_HZ, ThermocoupleType.K);
+
+  private final ScriptedSpi spi = new ScriptedSpi();
+  private long nanos = Long.MAX_VALUE - 1000; // the clock of the machine may start anywhere
+  private final SpiSource source = new SpiSource("top", SETTINGS, spi, () -> nanos);
 
   @Test
-  void frameBecomesASignal() {
-    script.add("open");
-    script.add(new byte[] {0x06, 0x4C, 0x19, 0x00});
-
-    assertThat(source.read(new Moment(0, 0)).orElseThrow()).isInstanceOf(Reading.Emf.class);
-    source.close();
-    assertThat(open).isZero();
+  void nothingIsOpenedBeforeTheFirstLook() {
+    assertThat(spi.openings()).isZero();
+    assertThat(source.describe()).contains("MAX31855 type K", "/dev/spidev0.1", "not looked at");
   }
 
   @Test
-  void missingDeviceIsGoneAndTriedAgainAfterFiveSeconds() {
-    script.add(new IOException("/dev/spidev0.0 is not there"));
-    script.add("open");
-    script.add(new byte[] {0x06, 0x4C, 0x19, 0x00});
-
-    assertThat(fault(0)).isEqualTo(Fault.DEVICE_GONE);
-    assertThat(fault(4000)).isEqualTo(Fault.DEVICE_GONE);
-    assertThat(source.describe()).contains("is not there");
-    assertThat(source.read(new Moment(0, 5000)).orElseThrow()).isInstanceOf(Reading.Emf.class);
-  }
-
-  @Test
-  void failedTransferIsNoAnswerAndClosesTheDeviceOnce() {
-    script.add("open");
-    script.add(new IOException("carried -1 of 4 bytes"));
-
-    assertThat(fault(0)).isEqualTo(Fault.NO_ANSWER);
-    source.close();
-    assertThat(open).isZero();
-  }
-
-  private Fault fault(long millis) {
-    return ((Reading.Faulty) source.read(new Moment(0, millis)).orElseThrow()).fault();
-  }
-
-  private SpiLink opened() throws IOException {
-    Object next = script.remove();
-    if (next instanceof IOException refused) {
-      throw refused;
+  void everyCallIsALookThroughTheSameLink() {
+    for (int look = 0; look < 10; look++) {
+      spi.gives(look, 25);
+      assertThat(((Reading.Emf) look()).emfMv()).isBetween(look - 0.006, look + 0.006);
     }
-    open++;
-    return new SpiLink() {
-      @Override
-      public void transfer(byte[] bytes) throws IOException {
-        Object answer = script.remove();
-        if (answer instanceof IOException failed) {
-          throw failed;
-        }
-        System.arraycopy((byte[]) answer, 0, bytes, 0, bytes.length);
-      }
 
-      @Override
-      public void close() {
-        open--;
-      }
-    };
+    assertThat(spi.openings()).isEqualTo(1);
+    assertThat(source.describe()).contains("reading", "10 received, 0 failed");
+  }
+
+  @Test
+  void aMissingDeviceIsTriedAgainOnlyEveryFewSeconds() {
+    spi.unplug();
+    for (int second = 0; second < 20; second++) {
+      assertThat(look()).isEqualTo(faulty(Fault.DEVICE_GONE));
+      pass(1);
+    }
+
+    assertThat(spi.openings()).isEqualTo(4);
+    assertThat(source.describe()).contains("the device is gone", "is not there");
+  }
+
+  @Test
+  void aFailedTransferIsNoAnswerAndTheLinkIsOpenedAfresh() {
+    spi.gives(10, 25);
+    look();
+    spi.fallsSilent();
+    assertThat(look()).isEqualTo(faulty(Fault.NO_ANSWER));
+    spi.assertLetGo();
+
+    spi.gives(10, 25);
+    pass(4);
+    assertThat(look()).isEqualTo(faulty(Fault.NO_ANSWER));
+    pass(1);
+
+    assertThat(look()).isInstanceOf(Reading.Emf.class);
+    assertThat(spi.openings()).isEqualTo(2);
+  }
+
+  @Test
+  void aDeviceThatVanishesIsNoAnswerFirstAndGoneOnceThatIsCertain() {
+    spi.gives(10, 25);
+    look();
+    spi.unplug();
+    assertThat(look()).isEqualTo(faulty(Fault.NO_ANSWER));
+    pass(5);
+
+    assertThat(look()).isEqualTo(faulty(Fault.DEVICE_GONE));
+  }
+
+  @Test
+  void aDeadBusIsAWiringFaultAndTheLinkStays() {
+    spi.givesFrame(0);
+    assertThat(look()).isEqualTo(faulty(Fault.WIRING));
+    spi.givesFrame(0xFFFFFFFF);
+    assertThat(look()).isEqualTo(faulty(Fault.WIRING));
+
+    assertThat(spi.openings()).isEqualTo(1);
+    assertThat(source.describe()).contains("impossible: a wiring fault");
+  }
+
+  @Test
+  void closingLetsGoOnceAndAlsoWithoutALink() {
+    spi.gives(10, 25);
+    look();
+    source.close();
+    spi.assertLetGo();
+
+    SpiSource unread = new SpiSource("top", SETTINGS, spi, () -> nanos);
+    unread.close();
+  }
+
+  private Reading look() {
+    return source.read(new Moment(0, 0)).orElseThrow();
+  }
+
+  private void pass(long seconds) {
+    nanos += seconds * 1_000_000_000L;
+  }
+
+  private static Reading faulty(Fault fault) {
+    return Reading.faulty(new Moment(0, 0), "top", fault);
   }
 }
