@@ -32,14 +32,14 @@ public final class OutageLog {
   /**
    * The device is not heard.
    *
-   * @param details which device, what was seen and what to do
+   * @param details which device, what was seen and what to do, as the source describes itself
    */
   public void notHeard(Fault fault, String details, long nowNanos) {
     if (outage.isEmpty()) {
       sinceNanos = nowNanos;
     }
     if (!outage.equals(Optional.of(fault))) {
-      log.warn("probe \"{}\": {}: {}", probe, fault.plainly(), details);
+      log.warn("probe \"{}\": {}", probe, details);
       outage = Optional.of(fault);
     }
   }

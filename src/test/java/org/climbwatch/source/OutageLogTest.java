@@ -38,7 +38,7 @@ class OutageLogTest {
     outages.heard(47 * SECOND);
     outages.heard(48 * SECOND);
 
-    verify(logger).warn(anyString(), new Object[] {any(), any(), any()});
+    verify(logger).warn(anyString(), any(Object.class), any(Object.class));
     ArgumentCaptor<Object> probe = ArgumentCaptor.forClass(Object.class);
     ArgumentCaptor<Object> seconds = ArgumentCaptor.forClass(Object.class);
     verify(logger).info(anyString(), probe.capture(), seconds.capture());
@@ -53,7 +53,7 @@ class OutageLogTest {
     outages.notHeard(Fault.DEVICE_GONE, "x", 5 * SECOND);
     outages.heard(20 * SECOND);
 
-    verify(logger, times(2)).warn(anyString(), new Object[] {any(), any(), any()});
+    verify(logger, times(2)).warn(anyString(), any(Object.class), any(Object.class));
     ArgumentCaptor<Object> seconds = ArgumentCaptor.forClass(Object.class);
     verify(logger).info(anyString(), any(Object.class), seconds.capture());
     assertThat(seconds.getValue()).isEqualTo(20L);

@@ -219,7 +219,7 @@ class SerialSourceIT {
   }
 
   @Test
-  void aPortThatAnotherProgramReadsIsToldAsInUse() {
+  void aPortThatAnotherProbeReadsIsRefusedWithWhatToDo() {
     open(SerialSettings.DEFAULT_SILENCE);
     await(() -> source.describe().contains("waiting"), "the opening");
     try (SerialSource second = new SerialSource("top", SerialSettings.of(name.toString()))) {
@@ -227,6 +227,23 @@ class SerialSourceIT {
 
       assertThat(second.describe()).contains("stop").contains("another program");
     }
+  }
+
+  @Test
+  void aPortThatAnotherProgramHoldsIsToldAsInUseAndUsedOnceItIsFree() throws IOException {
+    Process other =
+        new ProcessBuilder("flock", emulator.device().toString(), "sh", "-c", "echo; sleep 60")
+            .start();
+    assertThat(other.getInputStream().read()).isEqualTo('\n');
+    open(SerialSettings.DEFAULT_SILENCE);
+    await(() -> faults().contains(Fault.DEVICE_GONE), "refusal");
+    assertThat(source.describe()).contains("is in use by another program");
+
+    other.descendants().forEach(ProcessHandle::destroy);
+    other.destroy();
+    emulator.sends(seconds -> 41_000, 24.31, OFTEN);
+
+    await(() -> goodCount() > 0, "a reading");
   }
 
   @Test
