@@ -30,6 +30,20 @@ class TextLineTest {
         .isEqualTo(accepted(new Signal.Emf(-0.0125, -3.25)));
   }
 
+  /**
+   * What hardware-notes/sketch/text_line printed, compiled with g++ against a stand-in for the
+   * board, when the chip gave 4B341900, F0601900 and 7FFD1902 hex.
+   */
+  @Test
+  void linesOfTheSketchAreRead() {
+    assertThat(decode("emf_uv=48633.4 cj_c=25.00 *25:F0"))
+        .isEqualTo(accepted(new Signal.Emf(48.6334, 25)));
+    assertThat(decode("emf_uv=-11350.9 cj_c=25.00 *26:32"))
+        .isEqualTo(accepted(new Signal.Emf(-11.3509, 25)));
+    assertThat(decode("fault=short_ground *18:C1"))
+        .isEqualTo(accepted(new Signal.Faulty(Fault.SHORT_TO_GROUND)));
+  }
+
   @Test
   void oneCarriageReturnBeforeTheEndIsTolerated() {
     assertThat(decode("temp_c=1221.9 *13:AB\r"))
