@@ -21,6 +21,12 @@ public final class Course {
   /** °C below the peak at which a firing that never got hot can be over, too. */
   private static final double ABANDONED_DROP_C = 20;
 
+  /**
+   * °C/h since the peak: a shut fibre kiln falls by 200 to 400 at first (common practice), one
+   * whose fire has only grown weak drifts down more slowly and is not to be taken for cooling.
+   */
+  private static final double LEAST_FALL_C_PER_HOUR = 60;
+
   private FiringSettings settings;
   private final Warming warming = new Warming();
   private Phase phase = Phase.IDLE;
@@ -128,13 +134,17 @@ public final class Course {
     }
     double dropC = peakC - temperatureC;
     boolean fallen =
-        dropC >= settings.coolingDropC()
+        (dropC >= settings.coolingDropC() && dropC >= LEAST_FALL_C_PER_HOUR * hoursSincePeak(at))
             || (dropC >= ABANDONED_DROP_C && temperatureC < settings.endBelowC());
     boolean longSince =
         peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
     return fallen && longSince
         ? enter(at, Phase.COOLING, "It has fallen for so long that the gas must be off.")
         : List.of();
+  }
+
+  private double hoursSincePeak(Moment at) {
+    return peakAt.isPresent() ? at.millisSince(peakAt.get()) / 3_600_000.0 : 0;
   }
 
   private List<Step> lookCooling(Moment at, double temperatureC) {

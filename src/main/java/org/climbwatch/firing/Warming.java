@@ -20,15 +20,19 @@ final class Warming {
   private final double[] temperatureC = new double[moments.length];
   private int oldest;
   private int size;
+  private boolean newestIsUnproven;
   private boolean aboveOnce;
 
   /** Takes a reading; gives the moment at which the warming began, once that is sure. */
   Optional<Moment> look(Moment at, double celsius, double riseC) {
     dropOld(at);
+    dropIfWild(celsius, riseC);
+    newestIsUnproven = false;
     if (size == 0 || at.millisSince(moments[place(size - 1)]) >= SPACING_MILLIS) {
       moments[place(size)] = at;
       temperatureC[place(size)] = celsius;
       size++;
+      newestIsUnproven = true;
     }
     int coldest = coldest();
     boolean above = celsius >= temperatureC[coldest] + riseC;
@@ -39,6 +43,7 @@ final class Warming {
 
   void reset() {
     size = 0;
+    newestIsUnproven = false;
     aboveOnce = false;
   }
 
@@ -46,6 +51,16 @@ final class Warming {
     while (size > 0
         && (!moments[oldest].sameBoot(at) || at.millisSince(moments[oldest]) > WINDOW_MILLIS)) {
       oldest = place(1);
+      size--;
+    }
+  }
+
+  /**
+   * No kiln warms by the whole rise from one reading to the next: the one before was a spark, and
+   * nothing may be said to have warmed from it.
+   */
+  private void dropIfWild(double celsius, double riseC) {
+    if (newestIsUnproven && size > 0 && celsius >= temperatureC[place(size - 1)] + riseC) {
       size--;
     }
   }

@@ -35,6 +35,36 @@ class WatchTest {
   }
 
   @Test
+  void oneWildLowReadingAtTheStartIsNoFiring() {
+    Script script = new Script(-43).climb(0, 1).climb(63 * 3600, 1).climb(0, 7200);
+
+    assertThat(script.events()).isEmpty();
+  }
+
+  @Test
+  void fastestLightingIsStillSeen() {
+    List<Event> events = new Script(20).climb(0, 3600).climb(3000, 120).events();
+
+    assertThat(events.get(0)).isInstanceOf(Event.FiringBegan.class);
+  }
+
+  /** A weak fire is trouble to be told of, not a kiln that has been shut. */
+  @Test
+  void slowDriftDownIsAStallAndNotCooling() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(150, 6 * 3600)
+            .climb(-40, 4 * 3600)
+            .events();
+
+    assertThat(alarms(events))
+        .extracting(alarm -> alarm.kind() + " " + alarm.alarmState())
+        .containsExactly("CLIMB_STALLED UNACKNOWLEDGED");
+    assertThat(events).extracting(Event::subject).doesNotContain("cooling");
+  }
+
+  @Test
   void pottersWordBeginsHoldsAndEndsAFiring() {
     List<Event> events =
         new Script(20)
