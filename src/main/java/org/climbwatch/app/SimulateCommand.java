@@ -37,7 +37,6 @@ final class SimulateCommand implements Callable<Integer> {
   private static final long EVENING_MS = 1_767_286_800_000L;
 
   private static final double COLD_C = 60;
-  private static final long LONGEST_S = 30 * 3600;
 
   @Mixin private ConfigOption config = new ConfigOption();
 
@@ -73,18 +72,23 @@ final class SimulateCommand implements Callable<Integer> {
         Progress progress = new Progress("simulated", "readings")) {
       FiringCsv csv = new FiringCsv(stream);
       csv.header();
-      write(configuration, source, csv, progress);
+      write(configuration, settings, source, csv, progress);
       csv.flush();
     }
     return Main.WELL;
   }
 
   private static void write(
-      Configuration configuration, Source source, FiringCsv csv, Progress progress)
+      Configuration configuration,
+      SimulationSettings settings,
+      Source source,
+      FiringCsv csv,
+      Progress progress)
       throws IOException {
     Watch watch = new Watch(configuration.watch());
     boolean wasHot = false;
-    for (long second = 0; second < LONGEST_S; second++) {
+    long longestS = settings.firing().cycle().toSeconds();
+    for (long second = 0; second < longestS; second++) {
       Optional<Reading> reading = source.read(new Moment(0, second * 1000));
       Judged judged =
           watch.accept(new Input.Measured(reading.orElseThrow())).judged().orElseThrow();

@@ -38,6 +38,13 @@ final class ProbeTable {
                 "type",
                 "K",
                 Arrays.stream(ThermocoupleType.values()).map(ThermocoupleType::name).toList()));
+    if (spi && type == ThermocoupleType.B) {
+      probe.wrong(
+          "type",
+          "B",
+          "is not made as a MAX31855",
+          "take the letter printed on the chip, or source = \"serial\"");
+    }
     ToleranceClass tolerance =
         ToleranceClass.ofWord(
             probe.choice(
