@@ -56,6 +56,7 @@ final class Engine implements AutoCloseable {
     this.configuration = configuration;
     this.time = time;
     this.journal = journal;
+    journal.knownOffsetMs(time.bootId()).ifPresent(time::goOnFrom);
     boot = journal.boot(time.bootId(), time.millis(), time.millis() + time.wallOffsetMillis());
     watch = new Watch(configuration.watch());
     resume();

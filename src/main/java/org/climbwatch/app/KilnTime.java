@@ -11,13 +11,11 @@ import java.util.UUID;
  */
 final class KilnTime {
   private final double speed;
-  private final long startedAtMillis;
-  private final long startedAtWallMillis;
+  private long fastOffsetMillis;
 
   KilnTime(double speed) {
     this.speed = speed;
-    startedAtMillis = millis();
-    startedAtWallMillis = System.currentTimeMillis();
+    fastOffsetMillis = System.currentTimeMillis() - millis();
   }
 
   /** Monotonic milliseconds of kiln time. */
@@ -36,9 +34,12 @@ final class KilnTime {
 
   /** Wall time less monotonic time: moves when the clock is set. Fast time follows its start. */
   long wallOffsetMillis() {
-    return speed == 1
-        ? System.currentTimeMillis() - millis()
-        : startedAtWallMillis - startedAtMillis;
+    return speed == 1 ? System.currentTimeMillis() - millis() : fastOffsetMillis;
+  }
+
+  /** Fast time goes on where an earlier run of the same boot left it, so that no past moves. */
+  void goOnFrom(long wallOffsetMillis) {
+    fastOffsetMillis = wallOffsetMillis;
   }
 
   /** What the operating system calls this boot; fast time is a world of its own. */

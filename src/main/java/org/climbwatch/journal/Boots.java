@@ -1,6 +1,5 @@
 package org.climbwatch.journal;
 
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -17,32 +16,50 @@ final class Boots {
 
   private Boots() {}
 
-  /** Adds a boot, or sets the clock of one that is known. */
-  static void remember(Connection connection, String machineBootId, long wallOffsetMs, long nextSeq)
+  /**
+   * Sets the clock of the newest boot when it is that one, or adds a boot; answers its ordinal.
+   *
+   * <p>Inputs of one boot lie side by side, so a boot that comes back after another one, as when
+   * the same machine has played the kiln model in between, is counted anew.
+   */
+  static int remember(Connection connection, String machineBootId, long wallOffsetMs, long nextSeq)
       throws SQLException {
-    try (PreparedStatement upsert =
+    OptionalLong newest = newestIf(connection, machineBootId);
+    if (newest.isPresent()) {
+      One.change(
+          connection,
+          "UPDATE boot SET wall_offset_ms = ? WHERE ordinal = ?",
+          wallOffsetMs,
+          newest.getAsLong());
+      return (int) newest.getAsLong();
+    }
+    int ordinal = (int) One.number(connection, "SELECT max(ordinal) FROM boot").orElse(-1) + 1;
+    try (PreparedStatement insert =
         connection.prepareStatement(
             """
             INSERT INTO boot (ordinal, machine_boot_id, wall_offset_ms, first_seq)
-              VALUES ((SELECT coalesce(max(ordinal) + 1, 0) FROM boot), ?1, ?2, ?3)
-              ON CONFLICT (machine_boot_id) DO UPDATE SET wall_offset_ms = ?2""")) {
-      upsert.setString(1, machineBootId);
-      upsert.setLong(2, wallOffsetMs);
-      upsert.setLong(3, nextSeq);
-      upsert.executeUpdate();
+              VALUES (?1, ?2 || iif(EXISTS (SELECT 1 FROM boot WHERE machine_boot_id = ?2),
+                '#' || ?1, ''), ?3, ?4)""")) {
+      insert.setInt(1, ordinal);
+      insert.setString(2, machineBootId);
+      insert.setLong(3, wallOffsetMs);
+      insert.setLong(4, nextSeq);
+      insert.executeUpdate();
     }
+    return ordinal;
   }
 
-  static int ordinal(Connection connection, String machineBootId, Path file) {
+  /** The ordinal of the newest boot, when it is that one. */
+  static OptionalLong newestIf(Connection connection, String machineBootId) throws SQLException {
     try (PreparedStatement query =
-        connection.prepareStatement("SELECT ordinal FROM boot WHERE machine_boot_id = ?")) {
+        connection.prepareStatement(
+            """
+            SELECT ordinal FROM boot WHERE ordinal = (SELECT max(ordinal) FROM boot)
+              AND (machine_boot_id = ?1 OR machine_boot_id = ?1 || '#' || ordinal)""")) {
       query.setString(1, machineBootId);
       try (ResultSet row = query.executeQuery()) {
-        row.next();
-        return row.getInt(1);
+        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
       }
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("read", file, cause);
     }
   }
 

@@ -91,17 +91,31 @@ public final class Journal implements AutoCloseable {
    *
    * <p>To be called before the first input of this run of the program.
    *
-   * @param machineBootId what the operating system calls this boot; the same id gives the same
-   *     ordinal
+   * @param machineBootId what the operating system calls this boot; the id of the newest boot in
+   *     the file gives its ordinal again, any other a new one
    * @param monotonicMs monotonic time now, ms
    * @param wallMs wall time now, ms since 1970 UTC
    */
   public int boot(String machineBootId, long monotonicMs, long wallMs) {
+    int[] ordinal = new int[1];
     transaction(
         () ->
-            Boots.remember(
-                writer.connection(), machineBootId, wallMs - monotonicMs, writer.nextSeq()));
-    return Boots.ordinal(writer.connection(), machineBootId, file);
+            ordinal[0] =
+                Boots.remember(
+                    writer.connection(), machineBootId, wallMs - monotonicMs, writer.nextSeq()));
+    return ordinal[0];
+  }
+
+  /** Wall time less monotonic time, ms, of the newest boot in the file, when it is that one. */
+  public OptionalLong knownOffsetMs(String machineBootId) {
+    try {
+      OptionalLong newest = Boots.newestIf(writer.connection(), machineBootId);
+      return newest.isPresent()
+          ? OptionalLong.of(wallOffsetMs((int) newest.getAsLong()))
+          : OptionalLong.empty();
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
   }
 
   /**

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.tuple;
 import static org.climbwatch.journal.Fixture.at;
 import static org.climbwatch.journal.Fixture.good;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -118,8 +119,34 @@ class JournalTest {
 
       assertThat(first).isZero();
       assertThat(second).isEqualTo(1);
-      assertThat(journal.boot("boot-a", 5000, Fixture.WALL_MS + 5000)).isZero();
+      assertThat(journal.boot("boot-b", 5000, Fixture.WALL_MS + 5000)).isEqualTo(1);
+      assertThat(journal.knownOffsetMs("boot-b")).hasValue(Fixture.WALL_MS);
+      assertThat(journal.knownOffsetMs("boot-a")).isEmpty();
     }
+  }
+
+  /** As when the same machine has played the kiln model, in fast time, in between. */
+  @Test
+  void aBootThatComesBackAfterAnotherIsCountedAnewAndLeavesTheRecordWhole() throws IOException {
+    try (Journal journal = Journal.open(file, Fixture.CODEC)) {
+      journal.boot("boot-a", 1000, Fixture.WALL_MS + 1000);
+      Fixture.begin(journal, at(0, 1000), "three worlds");
+      journal.append(good(at(0, 2000), 20));
+      int fast = journal.boot("boot-a x60", 60_000, Fixture.WALL_MS + 10_000);
+      journal.append(good(at(fast, 61_000), 21));
+      int back = journal.boot("boot-a", 20_000, Fixture.WALL_MS + 20_000);
+      journal.append(good(at(back, 21_000), 22));
+      journal.commit();
+
+      assertThat(List.of(fast, back)).containsExactly(1, 2);
+      assertThat(journal.boot("boot-a", 30_000, Fixture.WALL_MS + 30_000)).isEqualTo(back);
+    }
+    Rows rows = new Rows();
+    try (Firings firings = Firings.open(file)) {
+      firings.rows(1, rows);
+    }
+    assertThat(rows.readings).extracting(Rows.Look::wallMs).isSorted().hasSize(3);
+    assertThat(rows.readings).extracting(Rows.Look::elapsedMs).isSorted();
   }
 
   @Test
