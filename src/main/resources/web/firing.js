@@ -17,7 +17,7 @@ export function show(status) {
   element('csv').href = `/api/v1/firings/${firing.id}/export.csv`;
   element('declare-holding').hidden = status.phase === 'holding';
   element('declare-climbing').hidden = status.phase === 'climbing' || status.phase === 'drying';
-  element('declare-cooling').hidden = status.phase === 'cooling';
+  element('declare-cooling').hidden = firing.gas_off_said;
 }
 
 /** Says how a change went, for a while. */

@@ -24,16 +24,19 @@ final class Alarm {
   private sealed interface Stage {
     record Clear() implements Stage {}
 
-    record Pending(Moment since) implements Stage {}
+    record Pending(Moment since, Moment heldAt) implements Stage {}
 
     record Raised(Occurrence occurrence, Optional<Moment> goneSince) implements Stage {}
 
     record Answered(Occurrence occurrence, Optional<Moment> goneSince) implements Stage {}
 
-    record Returned(Occurrence occurrence, Optional<Moment> holdsSince) implements Stage {}
+    record Returned(Occurrence occurrence, Optional<Pending> again) implements Stage {}
   }
 
   private static final Stage CLEAR = new Stage.Clear();
+
+  /** ms: a condition that nobody could see for so long has not been seen to hold. */
+  private static final long MOST_UNSEEN_MILLIS = 45_000;
 
   private Rule rule;
   private Stage stage = CLEAR;
@@ -85,7 +88,7 @@ final class Alarm {
           case HOLDS -> whileItHolds(situation);
           case CLEAR -> whileItIsGone(situation.at(), rule.delays().off().toMillis());
           case NOT_APPLICABLE -> whileItIsGone(situation.at(), 0);
-          case UNKNOWN -> stage;
+          case UNKNOWN -> whileNobodySees(situation.at());
         };
     if (state() == stateBefore) {
       return Optional.empty();
@@ -101,7 +104,7 @@ final class Alarm {
     }
     if (stage instanceof Stage.Returned returned) {
       // what holds again already goes on towards an occurrence of its own
-      stage = returned.holdsSince().<Stage>map(Stage.Pending::new).orElse(CLEAR);
+      stage = returned.again().<Stage>map(pending -> pending).orElse(CLEAR);
       return Optional.of(returned.occurrence());
     }
     return Optional.empty();
@@ -136,16 +139,35 @@ final class Alarm {
     if (heldMillis >= rule.delays().on().toMillis()) {
       return new Stage.Raised(raise(situation, heldMillis / 1000), Optional.empty());
     }
+    Stage.Pending pending = new Stage.Pending(since, situation.at());
     return stage instanceof Stage.Returned returned
-        ? new Stage.Returned(returned.occurrence(), Optional.of(since))
-        : new Stage.Pending(since);
+        ? new Stage.Returned(returned.occurrence(), Optional.of(pending))
+        : pending;
   }
 
   private Moment holdingSince(Moment at) {
     if (stage instanceof Stage.Pending pending) {
       return pending.since();
     }
-    return stage instanceof Stage.Returned returned ? returned.holdsSince().orElse(at) : at;
+    return stage instanceof Stage.Returned returned
+        ? returned.again().map(Stage.Pending::since).orElse(at)
+        : at;
+  }
+
+  /** A short look away changes nothing; after a long one the on-delay starts anew. */
+  private Stage whileNobodySees(Moment at) {
+    if (stage instanceof Stage.Pending pending && unseen(pending, at)) {
+      return CLEAR;
+    }
+    return stage instanceof Stage.Returned returned
+            && returned.again().isPresent()
+            && unseen(returned.again().get(), at)
+        ? new Stage.Returned(returned.occurrence(), Optional.empty())
+        : stage;
+  }
+
+  private static boolean unseen(Stage.Pending pending, Moment at) {
+    return at.millisSince(pending.heldAt()) > MOST_UNSEEN_MILLIS;
   }
 
   /** An occurrence that returned and holds again before anybody answered is still the same one. */
@@ -173,7 +195,7 @@ final class Alarm {
           : new Stage.Answered(answered.occurrence(), Optional.of(gone));
     }
     if (stage instanceof Stage.Returned returned) {
-      return returned.holdsSince().isEmpty()
+      return returned.again().isEmpty()
           ? stage
           : new Stage.Returned(returned.occurrence(), Optional.empty());
     }

@@ -4,7 +4,8 @@ import org.climbwatch.firing.Phase;
 
 /**
  * The kiln is meant to climb and does not. Applies while climbing and short of the target only, so
- * it is silent through drying, a hold on purpose and cooling.
+ * it is silent through drying, a hold on purpose and cooling. A standing one goes on in a cooling
+ * that nobody has spoken of.
  */
 public record ClimbStalled(Settings settings) implements Rule {
   /**
@@ -31,6 +32,11 @@ public record ClimbStalled(Settings settings) implements Rule {
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
+    if (settings.enabled()
+        && situation.phase() == Phase.COOLING
+        && situation.stillStands(standing)) {
+      return Verdict.HOLDS;
+    }
     if (!settings.enabled() || situation.phase() != Phase.CLIMBING || targetReached(situation)) {
       return Verdict.NOT_APPLICABLE;
     }

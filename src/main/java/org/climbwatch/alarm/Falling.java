@@ -4,7 +4,8 @@ import org.climbwatch.firing.Phase;
 
 /**
  * The temperature falls while the fire should be burning: the flame may be out. Suppressed while
- * idle, and once the potter or the curve says that the kiln is cooling.
+ * idle and cooling; but a standing one goes on until the potter says that the gas is off, or the
+ * kiln climbs again: a curve that falls for long cannot tell a shut kiln from a lost flame.
  */
 public record Falling(Settings settings) implements Rule {
   /**
@@ -34,8 +35,11 @@ public record Falling(Settings settings) implements Rule {
   @Override
   public Verdict look(Situation situation, boolean standing) {
     Phase phase = situation.phase();
-    if (!settings.enabled() || phase == Phase.IDLE || phase == Phase.COOLING) {
+    if (!settings.enabled() || phase == Phase.IDLE) {
       return Verdict.NOT_APPLICABLE;
+    }
+    if (phase == Phase.COOLING) {
+      return situation.stillStands(standing) ? Verdict.HOLDS : Verdict.NOT_APPLICABLE;
     }
     if (situation.quickClimb().isEmpty()
         || situation.temperatureC().isEmpty()

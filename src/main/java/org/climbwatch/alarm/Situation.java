@@ -13,6 +13,7 @@ import org.climbwatch.signal.Climb;
  * @param kiln name of the kiln, for messages
  * @param probe name of the probe, for messages
  * @param phase where the firing stands
+ * @param gasOffSaid whether the potter has said that the gas is off; a curve alone cannot know
  * @param temperatureC °C, without spikes; empty while the probe gives none
  * @param fault why there is no temperature
  * @param climb over the long window
@@ -25,9 +26,15 @@ public record Situation(
     String kiln,
     String probe,
     Phase phase,
+    boolean gasOffSaid,
     OptionalDouble temperatureC,
     Optional<Fault> fault,
     Optional<Climb> climb,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
-    OptionalDouble targetC) {}
+    OptionalDouble targetC) {
+  /** Whether an alarm of the fire goes on standing while the kiln cools. */
+  boolean stillStands(boolean standing) {
+    return standing && !gasOffSaid;
+  }
+}

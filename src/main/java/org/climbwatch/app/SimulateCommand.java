@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ProbeSource;
 import org.climbwatch.export.FiringCsv;
+import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
@@ -88,7 +89,11 @@ final class SimulateCommand implements Callable<Integer> {
     Watch watch = new Watch(configuration.watch());
     boolean wasHot = false;
     long longestS = settings.firing().cycle().toSeconds();
+    long gasOffS = settings.firing().gasOff().toSeconds();
     for (long second = 0; second < longestS; second++) {
+      if (second == gasOffS) {
+        gasOff(watch, csv, second * 1000);
+      }
       Optional<Reading> reading = source.read(new Moment(0, second * 1000));
       Judged judged =
           watch.accept(new Input.Measured(reading.orElseThrow())).judged().orElseThrow();
@@ -100,6 +105,12 @@ final class SimulateCommand implements Callable<Integer> {
         return;
       }
     }
+  }
+
+  /** The simulated potter says so, as a real one should. */
+  private static void gasOff(Watch watch, FiringCsv csv, long elapsedMs) throws IOException {
+    watch.accept(new Input.Declared(new Moment(0, elapsedMs), Phase.COOLING));
+    csv.deed(EVENING_MS + elapsedMs, elapsedMs, Phase.COOLING.word(), "", "declared");
   }
 
   private static void row(FiringCsv csv, long elapsedMs, Judged judged) throws IOException {

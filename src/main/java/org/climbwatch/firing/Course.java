@@ -34,6 +34,7 @@ public final class Course {
   private double peakC;
   private Optional<Moment> peakAt = Optional.empty();
   private boolean coldOnce;
+  private boolean gasOffSaid;
 
   /**
    * How the firing that is on began.
@@ -67,6 +68,11 @@ public final class Course {
     return begun;
   }
 
+  /** Whether the potter has said that the gas is off. */
+  public boolean gasOffSaid() {
+    return gasOffSaid;
+  }
+
   /** Goes on under other settings. */
   public void configure(FiringSettings other) {
     settings = other;
@@ -89,10 +95,12 @@ public final class Course {
 
   /** The potter says what the kiln is meant to do; nothing when no firing is on. */
   public List<Step> declare(Moment at, Phase meant) {
-    if (begun.isEmpty() || meant == phase || meant == Phase.IDLE || meant == Phase.DRYING) {
+    if (begun.isEmpty() || meant == Phase.IDLE || meant == Phase.DRYING) {
       return List.of();
     }
-    return enter(at, meant, "By the potter's word.");
+    List<Step> steps = meant == phase ? List.of() : enter(at, meant, "By the potter's word.");
+    gasOffSaid = meant == Phase.COOLING;
+    return steps;
   }
 
   /** After a gap, durations start anew. */
@@ -139,7 +147,10 @@ public final class Course {
     boolean longSince =
         peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
     return fallen && longSince
-        ? enter(at, Phase.COOLING, "It has fallen for so long that the gas must be off.")
+        ? enter(
+            at,
+            Phase.COOLING,
+            "It has fallen for so long that the fire is out. If you did not shut the gas, shut it now at burner and bottle.")
         : List.of();
   }
 
@@ -171,6 +182,7 @@ public final class Course {
 
   private List<Step> enter(Moment at, Phase next, String why) {
     phase = next;
+    gasOffSaid = false;
     warming.reset();
     coldOnce = false;
     // a fall is counted from here, not from a peak before the potter's word
@@ -183,6 +195,7 @@ public final class Course {
     Begun finished = begun.orElseThrow();
     begun = Optional.empty();
     phase = Phase.IDLE;
+    gasOffSaid = false;
     warming.reset();
     return List.of(new Step.Ends(finished, byItself, why));
   }

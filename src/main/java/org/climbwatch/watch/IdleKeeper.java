@@ -12,7 +12,9 @@ import org.climbwatch.reading.Moment;
  * them again keeps every one of them.
  */
 final class IdleKeeper {
-  private static final long PACE_MILLIS = 60_000;
+  /** ms between kept readings of a quiet kiln. */
+  static final long PACE_MILLIS = 60_000;
+
   private static final long CLOSE_LOOK_MILLIS = 30_000;
   private static final double MOVED_C = 3;
   private static final double HOT_C = 100;

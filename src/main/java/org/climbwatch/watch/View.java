@@ -24,8 +24,12 @@ public record View(
     Optional<OpenFiring> firing,
     List<StandingAlarm> alarms) {
 
-  /** The firing that is on. */
-  public record OpenFiring(Moment since, String name, boolean byItself) {}
+  /**
+   * The firing that is on.
+   *
+   * @param gasOffSaid whether the potter has said that the gas is off
+   */
+  public record OpenFiring(Moment since, String name, boolean byItself, boolean gasOffSaid) {}
 
   /** One occurrence of an alarm that still wants attention. */
   public record StandingAlarm(

@@ -18,6 +18,8 @@ import org.climbwatch.signal.Track;
  * so the kept ones alone lead to the same state.
  */
 public final class Watch {
+  private static final long SLOWEST_INTERVAL_MILLIS = 10_000;
+
   private WatchSettings settings;
   private Judge judge;
   private Track track;
@@ -50,7 +52,9 @@ public final class Watch {
         course.phase(),
         settings.targetC(),
         latest,
-        course.begun().map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself())),
+        course
+            .begun()
+            .map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself(), course.gasOffSaid())),
         annunciator.standing().stream()
             .map(s -> new View.StandingAlarm(s.id(), s.kind(), s.state(), s.since(), s.message()))
             .toList());
@@ -64,7 +68,7 @@ public final class Watch {
       latest = Optional.of(judged);
       return new Outcome(false, latest, List.of());
     }
-    pauseIfGap(at);
+    pauseIfGap(at, idle);
     boolean spike =
         judged.temperatureC().isPresent()
             && track.isSpike(at.millis(), judged.temperatureC().getAsDouble());
@@ -81,11 +85,12 @@ public final class Watch {
     return new Outcome(true, latest, events);
   }
 
-  private void pauseIfGap(Moment at) {
+  /** While idle, readings lie a minute apart on purpose, and delays run on over that. */
+  private void pauseIfGap(Moment at, boolean idle) {
+    long longestMillis = idle ? IdleKeeper.PACE_MILLIS + SLOWEST_INTERVAL_MILLIS : Track.GAP_MILLIS;
     boolean gap =
         lastKeptAt.isPresent()
-            && (!lastKeptAt.get().sameBoot(at)
-                || at.millisSince(lastKeptAt.get()) > Track.GAP_MILLIS);
+            && (!lastKeptAt.get().sameBoot(at) || at.millisSince(lastKeptAt.get()) > longestMillis);
     if (gap) {
       track.reset();
       annunciator.resume();
@@ -100,6 +105,7 @@ public final class Watch {
         settings.kiln(),
         settings.probe().name(),
         course.phase(),
+        course.gasOffSaid(),
         faulty ? judged.temperatureC() : track.temperatureC(),
         judged.fault(),
         climb,

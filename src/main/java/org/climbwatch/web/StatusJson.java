@@ -65,6 +65,7 @@ final class StatusJson {
     out.writeStringField("name", open.get().name());
     out.writeStringField("since", Json.time(wallTime.apply(open.get().since())));
     out.writeBooleanField("by_itself", open.get().byItself());
+    out.writeBooleanField("gas_off_said", open.get().gasOffSaid());
     Json.number(out, "elapsed_s", status.elapsedS(), 1);
     out.writeEndObject();
   }

@@ -101,6 +101,19 @@ class AlarmTest {
   }
 
   @Test
+  void timeThatNobodySawIsNotCountedIntoTheOnDelay() {
+    hold(0, 5);
+    rule.verdict = Rule.Verdict.UNKNOWN;
+    look(6, 60);
+    hold(61, 70);
+    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+
+    hold(71, 71);
+    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    assertThat(alarm.occurrence().orElseThrow().message()).isEqualTo("held 10 s");
+  }
+
+  @Test
   void phaseInWhichItDoesNotApplyReturnsItAtOnce() {
     hold(0, 10);
     rule.verdict = Rule.Verdict.NOT_APPLICABLE;
@@ -149,6 +162,7 @@ class AlarmTest {
         "kiln",
         "probe",
         Phase.CLIMBING,
+        false,
         OptionalDouble.of(800),
         Optional.empty(),
         Optional.empty(),

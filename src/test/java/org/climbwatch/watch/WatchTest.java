@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Delays;
+import org.climbwatch.alarm.ProbeFault;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -62,6 +66,61 @@ class WatchTest {
         .extracting(alarm -> alarm.kind() + " " + alarm.alarmState())
         .containsExactly("CLIMB_STALLED UNACKNOWLEDGED");
     assertThat(events).extracting(Event::subject).doesNotContain("cooling");
+  }
+
+  /** A long fall looks the same whether the gas is shut or streams out unlit. */
+  @Test
+  void lostFlameAlarmStandsUntilThePotterSaysThatTheGasIsOff() {
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(200, 5 * 3600)
+            .climb(-400, 2 * 3600);
+    Watch watch = new Watch(Script.SETTINGS);
+    List<Event> events = Script.eventsOf(watch, script.inputs());
+    int done = script.inputs().size();
+
+    assertThat(watch.view().phase()).isEqualTo(Phase.COOLING);
+    assertThat(events).extracting(Event::message).anyMatch(m -> m.contains("If you did not shut"));
+    assertThat(watch.view().alarms())
+        .filteredOn(alarm -> alarm.kind() == AlarmKind.FALLING)
+        .extracting(View.StandingAlarm::state)
+        .containsExactly(AlarmState.UNACKNOWLEDGED);
+
+    script.deed(at -> new Input.Declared(at, Phase.COOLING)).climb(-400, 5);
+    Script.eventsOf(watch, script.inputs().subList(done, script.inputs().size()));
+
+    assertThat(watch.view().firing().orElseThrow().gasOffSaid()).isTrue();
+    assertThat(watch.view().alarms())
+        .extracting(View.StandingAlarm::state)
+        .containsOnly(AlarmState.RETURNED_UNACKNOWLEDGED);
+  }
+
+  @Test
+  void longOnDelayRunsOutAlsoWhileColdAndIdle() {
+    var delays = Delays.ofSeconds(300, 60);
+    WatchSettings slow =
+        new WatchSettings(
+            "top hat",
+            OptionalDouble.empty(),
+            Script.SETTINGS.probe(),
+            Script.SETTINGS.signal(),
+            Script.SETTINGS.firing(),
+            new AlarmSettings(
+                AlarmSettings.DEFAULT.overTemperature(),
+                AlarmSettings.DEFAULT.climbTooFast(),
+                AlarmSettings.DEFAULT.climbStalled(),
+                AlarmSettings.DEFAULT.falling(),
+                new ProbeFault.Settings(true, delays),
+                AlarmSettings.DEFAULT.readingsStopped()));
+
+    List<Event> events =
+        Script.eventsOf(
+            new Watch(slow), new Script(20).climb(0, 600).faulty(Fault.OPEN_CIRCUIT, 900).inputs());
+
+    assertThat(alarms(events))
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.PROBE_FAULT);
   }
 
   @Test

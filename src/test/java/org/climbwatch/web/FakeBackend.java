@@ -256,7 +256,7 @@ public final class FakeBackend implements Backend {
       }
       long id = firings.size() + 1L;
       openId = OptionalLong.of(id);
-      open = Optional.of(new View.OpenFiring(now(), name, false));
+      open = Optional.of(new View.OpenFiring(now(), name, false, false));
       phase = Phase.DRYING;
       firings.put(
           id,
@@ -298,6 +298,11 @@ public final class FakeBackend implements Backend {
     synchronized (this) {
       running(id);
       phase = declared;
+      View.OpenFiring now = open.orElseThrow();
+      open =
+          Optional.of(
+              new View.OpenFiring(
+                  now.since(), now.name(), now.byItself(), declared == Phase.COOLING));
       line = happened("phase", declared.word(), "entered", declared.title() + ", as declared.");
     }
     tell(new Live.Happened(openId, line));

@@ -33,6 +33,11 @@ public enum FiringKind {
     return Arrays.stream(values()).map(FiringKind::word).collect(Collectors.joining(", "));
   }
 
+  /** From the model's beginning until the potter shuts the gas. */
+  public Duration gasOff() {
+    return Duration.ofSeconds(Math.round((first.gasOffMinute() - first.headStartMinutes()) * 60));
+  }
+
   /** From lighting until the kiln has long been cold and is lit again. */
   public Duration cycle() {
     return Duration.ofHours(first.cycleHours());
