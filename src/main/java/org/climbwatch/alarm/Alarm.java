@@ -39,10 +39,28 @@ final class Alarm {
   private static final long MOST_UNSEEN_MILLIS = 45_000;
 
   private Rule rule;
+  private final String probe;
+  private final String suffix;
   private Stage stage = CLEAR;
 
-  Alarm(Rule rule) {
+  /**
+   * @param followed whether the probe is the one that the firing follows; the alarms of others
+   *     carry its name
+   */
+  Alarm(Rule rule, String probe, boolean followed) {
     this.rule = rule;
+    this.probe = probe;
+    suffix = followed ? "" : "-" + probe;
+  }
+
+  /** The probe whose readings it looks at. */
+  String probe() {
+    return probe;
+  }
+
+  /** How it is named whichever occurrence stands: the kind's word, and the probe where need be. */
+  String called() {
+    return kind().word() + suffix;
   }
 
   AlarmKind kind() {
@@ -177,7 +195,7 @@ final class Alarm {
       return new Occurrence(returned.occurrence().id(), returned.occurrence().since(), message);
     }
     Moment at = situation.at();
-    String id = kind().word() + "-" + at.boot() + "-" + at.millis();
+    String id = kind().word() + "-" + at.boot() + "-" + at.millis() + suffix;
     return new Occurrence(id, at, message);
   }
 

@@ -11,7 +11,8 @@ public enum AlarmKind {
   CLIMB_STALLED("climb_stalled", "Climb has stalled", Priority.MEDIUM),
   FALLING("falling", "Falling: the flame may be out", Priority.HIGH),
   PROBE_FAULT("probe_fault", "Probe fault", Priority.HIGH),
-  READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH);
+  READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH),
+  PROBES_APART("probes_apart", "Probes are far apart", Priority.MEDIUM);
 
   private final String word;
   private final String title;

@@ -7,7 +7,8 @@ public record AlarmSettings(
     ClimbStalled.Settings climbStalled,
     Falling.Settings falling,
     ProbeFault.Settings probeFault,
-    ReadingsStopped.Settings readingsStopped) {
+    ReadingsStopped.Settings readingsStopped,
+    ProbesApart.Settings probesApart) {
   public static final AlarmSettings DEFAULT =
       new AlarmSettings(
           OverTemperature.Settings.DEFAULT,
@@ -15,5 +16,6 @@ public record AlarmSettings(
           ClimbStalled.Settings.DEFAULT,
           Falling.Settings.DEFAULT,
           ProbeFault.Settings.DEFAULT,
-          ReadingsStopped.Settings.DEFAULT);
+          ReadingsStopped.Settings.DEFAULT,
+          ProbesApart.Settings.DEFAULT);
 }

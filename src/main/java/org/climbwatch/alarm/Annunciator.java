@@ -8,46 +8,91 @@ import org.climbwatch.reading.Moment;
 
 /** All alarms of one kiln. The list of rules below is where a new rule is registered. */
 public final class Annunciator {
-  private final List<Alarm> alarms = new ArrayList<>();
+  private List<Alarm> alarms = new ArrayList<>();
 
   /**
    * An alarm that is not normal, or has just become so.
    *
    * @param id the occurrence
+   * @param probe whose readings raised it
    * @param since when it was raised
    */
   public record Standing(
-      String id, AlarmKind kind, AlarmState state, Moment since, String message) {}
+      String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {}
 
-  public Annunciator(AlarmSettings settings) {
-    for (Rule rule : rules(settings)) {
-      alarms.add(new Alarm(rule));
-    }
+  /**
+   * @param probes their names; all rules look at the first, which is the one that the firing
+   *     follows, and the rules of a probe at the others
+   */
+  public Annunciator(AlarmSettings settings, List<String> probes) {
+    configure(settings, probes);
   }
 
-  private static List<Rule> rules(AlarmSettings settings) {
+  private static List<Rule> probeRules(AlarmSettings settings) {
+    return List.of(
+        new ProbeFault(settings.probeFault()), new ReadingsStopped(settings.readingsStopped()));
+  }
+
+  private static List<Rule> firingRules(AlarmSettings settings) {
     return List.of(
         new OverTemperature(settings.overTemperature()),
         new Falling(settings.falling()),
-        new ProbeFault(settings.probeFault()),
-        new ReadingsStopped(settings.readingsStopped()),
         new ClimbTooFast(settings.climbTooFast()),
-        new ClimbStalled(settings.climbStalled()));
+        new ClimbStalled(settings.climbStalled()),
+        new ProbesApart(settings.probesApart()));
   }
 
-  /** Goes on under other settings; what stands goes on standing. */
-  public void configure(AlarmSettings settings) {
-    List<Rule> rules = rules(settings);
-    for (int i = 0; i < alarms.size(); i++) {
-      alarms.get(i).configure(rules.get(i));
+  /**
+   * Goes on under other settings; what stands goes on standing as long as its probe is there.
+   *
+   * @return the alarms of probes and rules that are no longer there, which are thereby over
+   */
+  public List<Standing> configure(AlarmSettings settings, List<String> probes) {
+    List<Alarm> before = alarms;
+    alarms = new ArrayList<>();
+    for (int i = 0; i < probes.size(); i++) {
+      boolean followed = i == 0;
+      for (Rule rule : probeRules(settings)) {
+        alarms.add(continued(before, probes.get(i), followed, rule));
+      }
+      if (followed) {
+        for (Rule rule : firingRules(settings)) {
+          alarms.add(continued(before, probes.get(i), true, rule));
+        }
+      }
     }
+    List<Standing> over = new ArrayList<>();
+    for (Alarm dropped : before) {
+      if (!alarms.contains(dropped)) {
+        dropped.occurrence().ifPresent(last -> over.add(over(dropped, last)));
+      }
+    }
+    return over;
   }
 
-  /** Lets every rule look; gives what changed. */
+  private static Alarm continued(List<Alarm> before, String probe, boolean followed, Rule rule) {
+    for (Alarm alarm : before) {
+      if (alarm.kind() == rule.kind() && alarm.probe().equals(probe)) {
+        alarm.configure(rule);
+        return alarm;
+      }
+    }
+    return new Alarm(rule, probe, followed);
+  }
+
+  private static Standing over(Alarm alarm, Alarm.Occurrence last) {
+    return new Standing(
+        last.id(), alarm.probe(), alarm.kind(), AlarmState.NORMAL, last.since(), last.message());
+  }
+
+  /** Lets every rule of the situation's probe look; gives what changed. */
   public List<Standing> look(Situation situation) {
     List<Standing> changes = List.of();
     for (int i = 0; i < alarms.size(); i++) {
       Alarm alarm = alarms.get(i);
+      if (!alarm.probe().equals(situation.probe())) {
+        continue;
+      }
       Optional<Alarm.Occurrence> changed = alarm.look(situation);
       if (changed.isPresent()) {
         changes = changes.isEmpty() ? new ArrayList<>() : changes;
@@ -60,15 +105,15 @@ public final class Annunciator {
   /**
    * Answers an alarm.
    *
-   * @param idOrKind an occurrence's id, or the word of a kind for whichever of it stands
+   * @param idOrKind an occurrence's id; or the word of a kind, with a dash and the probe's name
+   *     behind it for another probe than the followed one, for whichever of it stands
    * @return what changed; empty when no such alarm stands unanswered
    */
   public Optional<Standing> acknowledge(String idOrKind) {
     for (Alarm alarm : alarms) {
-      Optional<Alarm.Occurrence> occurrence = alarm.occurrence();
       boolean meant =
-          occurrence.isPresent()
-              && (occurrence.get().id().equals(idOrKind) || alarm.kind().word().equals(idOrKind));
+          alarm.occurrence().filter(occurrence -> occurrence.id().equals(idOrKind)).isPresent()
+              || (alarm.occurrence().isPresent() && alarm.called().equals(idOrKind));
       if (meant) {
         return alarm.acknowledge().map(answered -> standing(alarm, answered));
       }
@@ -79,6 +124,15 @@ public final class Annunciator {
   /** After a gap, delays start anew; what stands goes on standing. */
   public void resume() {
     alarms.forEach(Alarm::resume);
+  }
+
+  /** The same for the alarms of one probe, whose readings paused. */
+  public void resume(String probe) {
+    for (Alarm alarm : alarms) {
+      if (alarm.probe().equals(probe)) {
+        alarm.resume();
+      }
+    }
   }
 
   /** All that are not normal, the oldest first. */
@@ -93,6 +147,11 @@ public final class Annunciator {
 
   private static Standing standing(Alarm alarm, Alarm.Occurrence occurrence) {
     return new Standing(
-        occurrence.id(), alarm.kind(), alarm.state(), occurrence.since(), occurrence.message());
+        occurrence.id(),
+        alarm.probe(),
+        alarm.kind(),
+        alarm.state(),
+        occurrence.since(),
+        occurrence.message());
   }
 }

@@ -1,5 +1,6 @@
 package org.climbwatch.alarm;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
@@ -20,6 +21,8 @@ import org.climbwatch.signal.Climb;
  * @param quickClimb over the short window
  * @param recentPeakC °C, the highest of the last few minutes
  * @param targetC °C that the firing is meant to reach
+ * @param neighbours the other probes that give a temperature now and are to be compared; only where
+ *     the probe is the one that the firing follows
  */
 public record Situation(
     Moment at,
@@ -32,7 +35,8 @@ public record Situation(
     Optional<Climb> climb,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
-    OptionalDouble targetC) {
+    OptionalDouble targetC,
+    List<Neighbour> neighbours) {
   /** Whether an alarm of the fire goes on standing while the kiln cools. */
   boolean stillStands(boolean standing) {
     return standing && !gasOffSaid;

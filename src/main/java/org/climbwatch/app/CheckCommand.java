@@ -2,20 +2,14 @@ package org.climbwatch.app;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.climbwatch.app.config.Configuration;
-import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.Source;
 import org.climbwatch.watch.Input;
-import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.Watch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -23,7 +17,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** Reads the configuration, listens to the probe for a few seconds and says how it is. */
+/** Reads the configuration, listens to the probes for a few seconds and says how they are. */
 @Command(
     name = "check",
     description = {
@@ -49,110 +43,44 @@ final class CheckCommand implements Callable<Integer> {
       throw new Refusal("--seconds " + seconds + " is out of range; allowed: 1 to 600");
     }
     Configuration configuration = config.load();
-    List<Judged> looks;
-    String device;
-    try (Source source = Sources.open(configuration, 0)) {
-      looks = listen(configuration, source);
-      device = source.describe();
+    List<Source> sources = Sources.open(configuration, 0);
+    try {
+      List<ProbeCheck> checks = listen(configuration, sources);
+      return print(checks, sources) ? Main.WELL : Main.NOT_WELL;
+    } finally {
+      sources.forEach(Source::close);
     }
-    return print(configuration, looks, device) ? Main.WELL : Main.NOT_WELL;
   }
 
-  private List<Judged> listen(Configuration configuration, Source source)
+  private List<ProbeCheck> listen(Configuration configuration, List<Source> sources)
       throws InterruptedException {
     Watch watch = new Watch(configuration.watch());
+    List<ProbeCheck> checks =
+        configuration.watch().probeNames().stream().map(ProbeCheck::new).toList();
     long intervalMillis = configuration.interval().toMillis();
-    List<Judged> looks = new ArrayList<>();
     for (long millis = 0; millis <= seconds * 1000L; millis += intervalMillis) {
-      Optional<Reading> reading = source.read(new Moment(0, millis));
-      if (reading.isPresent()) {
-        watch.accept(new Input.Measured(reading.get())).judged().ifPresent(looks::add);
+      for (int i = 0; i < sources.size(); i++) {
+        Optional<Reading> reading = sources.get(i).read(new Moment(0, millis));
+        if (reading.isPresent()) {
+          watch.accept(new Input.Measured(reading.get())).judged().ifPresent(checks.get(i)::take);
+        }
       }
-      Thread.sleep((long) (intervalMillis / configuration.source().speed()));
+      Thread.sleep((long) (intervalMillis / configuration.speed()));
     }
-    return looks;
+    return checks;
   }
 
-  private boolean print(Configuration configuration, List<Judged> looks, String device) {
+  private boolean print(List<ProbeCheck> checks, List<Source> sources) {
     PrintWriter out = spec.commandLine().getOut();
-    List<Judged> good = looks.stream().filter(look -> look.temperatureC().isPresent()).toList();
-    out.printf(
-        "%-10s %12s %14s %16s %10s  %s%n",
-        "probe", "emf mV", "cold junct. C", "temperature C", "noise C", "faults");
-    out.printf(
-        "%-10s %12s %14s %16s %10s  %s%n",
-        configuration.watch().probe().name(),
-        good.isEmpty() ? "-" : emf(last(good).reading()),
-        good.isEmpty() ? "-" : coldJunction(last(good).reading()),
-        good.isEmpty() ? "-" : temperature(last(good)),
-        good.size() < 3 ? "-" : String.format(Locale.ROOT, "%.2f", noiseC(good)),
-        faults(looks));
-    out.println(device);
-    boolean well = !looks.isEmpty() && good.size() == looks.size();
-    out.println(
-        well
-            ? "All well: " + good.size() + " readings."
-            : looks.isEmpty()
-                ? "Not well: no reading in " + seconds + " s."
-                : "Not well: "
-                    + (looks.size() - good.size())
-                    + " of "
-                    + looks.size()
-                    + " readings carry a fault; "
-                    + last(looks).fault().map(Fault::plainly).orElse("the last one is good")
-                    + ".");
+    out.println(ProbeCheck.HEADING);
+    checks.forEach(check -> out.println(check.row()));
+    boolean one = checks.size() == 1;
+    for (int i = 0; i < checks.size(); i++) {
+      String probe = one ? "" : checks.get(i).probe() + ": ";
+      out.println(probe + sources.get(i).describe());
+      out.println(probe + checks.get(i).verdict(seconds));
+    }
     out.flush();
-    return well;
-  }
-
-  private static Judged last(List<Judged> looks) {
-    return looks.get(looks.size() - 1);
-  }
-
-  private static String emf(Reading reading) {
-    return reading instanceof Reading.Emf emf
-        ? String.format(Locale.ROOT, "%.4f", emf.emfMv())
-        : "-";
-  }
-
-  private static String coldJunction(Reading reading) {
-    return reading instanceof Reading.Emf emf
-        ? String.format(Locale.ROOT, "%.2f", emf.coldJunctionC())
-        : "-";
-  }
-
-  private static String temperature(Judged look) {
-    return String.format(
-        Locale.ROOT,
-        "%.1f +/- %.0f",
-        look.temperatureC().orElseThrow(),
-        look.uncertaintyC().orElseThrow());
-  }
-
-  /** Half the mean size of a step from one reading to the next: a climb hardly shows in it. */
-  private static double noiseC(List<Judged> good) {
-    double sum = 0;
-    for (int i = 1; i < good.size(); i++) {
-      sum +=
-          Math.abs(
-              good.get(i).temperatureC().orElseThrow()
-                  - good.get(i - 1).temperatureC().orElseThrow());
-    }
-    return sum / (good.size() - 1) / 2;
-  }
-
-  private static String faults(List<Judged> looks) {
-    Map<String, Integer> counts = new TreeMap<>();
-    for (Judged look : looks) {
-      look.fault().ifPresent(fault -> counts.merge(fault.word(), 1, Integer::sum));
-    }
-    if (looks.isEmpty()) {
-      return "no reading";
-    }
-    StringBuilder text = new StringBuilder();
-    counts.forEach(
-        (word, count) ->
-            text.append(text.isEmpty() ? "" : ", ").append(word).append(" x ").append(count));
-    return text.isEmpty() ? "none" : text.toString();
+    return checks.stream().allMatch(ProbeCheck::well);
   }
 }

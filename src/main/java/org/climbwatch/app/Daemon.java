@@ -44,7 +44,7 @@ final class Daemon implements AutoCloseable {
     Journal journal = Journal.open(file, new TextCodec());
     Engine engine;
     try {
-      engine = new Engine(configuration, new KilnTime(configuration.source().speed()), journal);
+      engine = new Engine(configuration, new KilnTime(configuration.speed()), journal);
     } catch (RuntimeException failed) {
       journal.close();
       throw failed;
@@ -53,7 +53,8 @@ final class Daemon implements AutoCloseable {
       WebServer web = new WebServer(webSettings(configuration.server()), new Desk(engine, file));
       int port = web.start();
       engine.start();
-      LOG.info("reads {}; keeps {}", engine.sourceLine(), file);
+      engine.sourceLines().forEach(line -> LOG.info("reads {}", line));
+      LOG.info("keeps {}", file);
       return new Daemon(
           engine, web, "http://" + inUrl(configuration.server().host()) + ":" + port + "/");
     } catch (IOException taken) {

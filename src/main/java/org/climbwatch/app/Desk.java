@@ -12,18 +12,14 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import org.climbwatch.app.config.ProbeSource;
 import org.climbwatch.firing.Phase;
-import org.climbwatch.journal.Curve;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.JournalTrouble;
 import org.climbwatch.journal.RecordedDeed;
 import org.climbwatch.journal.RecordedEvent;
-import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
-import org.climbwatch.watch.View;
 import org.climbwatch.web.Backend;
 import org.climbwatch.web.CurveColumns;
 import org.climbwatch.web.EventLine;
@@ -36,26 +32,18 @@ import org.climbwatch.web.Status;
 /** What the page asks for, answered from engine and journal. */
 final class Desk implements Backend {
   private final Engine engine;
+  private final Condition condition;
   private final Path journalFile;
 
   Desk(Engine engine, Path journalFile) {
     this.engine = engine;
+    condition = new Condition(engine);
     this.journalFile = journalFile;
   }
 
   @Override
   public Status status() {
-    View view = engine.view();
-    return new Status(
-        wallNow(),
-        view,
-        engine.configuration().watch().probe().name(),
-        engine.sourceLine(),
-        latestAgeS(view),
-        staleAfterS(),
-        engine.openFiringId(),
-        elapsedS(view),
-        notices());
+    return condition.status();
   }
 
   @Override
@@ -78,11 +66,15 @@ final class Desk implements Backend {
   }
 
   @Override
-  public CurveColumns curve(long id, int points) {
+  public List<CurveColumns> curves(long id, int points) {
     try (Firings firings = Firings.open(journalFile)) {
       requireKnown(firings, id);
-      Curve curve = firings.curve(id, points);
-      return new CurveColumns(curve.elapsedMs(), curve.temperatureC());
+      return firings.curves(id, points).stream()
+          .map(
+              one ->
+                  new CurveColumns(
+                      one.probe(), one.curve().elapsedMs(), one.curve().temperatureC()))
+          .toList();
     }
   }
 
@@ -169,19 +161,7 @@ final class Desk implements Backend {
 
   @Override
   public Optional<String> unwell() {
-    Optional<String> trouble = engine.trouble();
-    if (trouble.isPresent()) {
-      return trouble;
-    }
-    View view = engine.view();
-    OptionalDouble age = latestAgeS(view);
-    if (age.isEmpty() || age.getAsDouble() > staleAfterS()) {
-      return Optional.of("no reading from " + engine.sourceLine());
-    }
-    return view.latest()
-        .flatMap(latest -> latest.fault())
-        .filter(Fault::silence)
-        .map(fault -> fault.plainly() + ": " + engine.sourceLine());
+    return condition.unwell();
   }
 
   @Override
@@ -200,15 +180,6 @@ final class Desk implements Backend {
   @Override
   public AutoCloseable listen(Consumer<Live> listener) {
     return engine.listen(new LiveWords(this, listener));
-  }
-
-  /** s since the first reading of the firing that is on. */
-  OptionalDouble elapsedS(View view) {
-    return view.firing().isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(
-            Math.max(0, wallNow().toEpochMilli() - engine.wallMillis(view.firing().get().since()))
-                / 1000.0);
   }
 
   /** Elapsed at a moment of the firing that is on. */
@@ -235,35 +206,6 @@ final class Desk implements Backend {
                   deed.at(), elapsedS, EventLine.NOTE, "", "", "Climbwatch was started again."));
       default -> Optional.empty();
     };
-  }
-
-  private OptionalDouble latestAgeS(View view) {
-    Moment now = engine.now();
-    return view.latest()
-        .map(latest -> latest.reading().at())
-        .filter(now::sameBoot)
-        .map(at -> OptionalDouble.of(now.millisSince(at) / 1000.0 / engine.time().speed()))
-        .orElse(OptionalDouble.empty());
-  }
-
-  private double staleAfterS() {
-    return Math.max(10, 3 * engine.configuration().interval().toMillis() / 1000.0);
-  }
-
-  private List<String> notices() {
-    ProbeSource source = engine.configuration().source();
-    String speed =
-        source.speed() == 1 ? "" : " at " + Math.round(source.speed()) + " times real speed";
-    if (source instanceof ProbeSource.Model) {
-      return List.of("No real kiln: the built-in kiln model" + speed + ".");
-    }
-    return source instanceof ProbeSource.Recording
-        ? List.of("No real kiln: a recording is played" + speed + ".")
-        : List.of();
-  }
-
-  private Instant wallNow() {
-    return Instant.ofEpochMilli(engine.wallMillis(engine.now()));
   }
 
   private Outcome deed(Function<Moment, Input> make) {

@@ -1,5 +1,6 @@
 package org.climbwatch.app;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,7 +43,7 @@ final class Engine implements AutoCloseable {
   private final KilnTime time;
   private final Journal journal;
   private final Watch watch;
-  private final Source source;
+  private final List<Source> sources;
   private final int boot;
   private final Map<Integer, Long> wallOffsets = new TreeMap<>();
   private final List<EngineListener> listeners = new CopyOnWriteArrayList<>();
@@ -60,7 +61,7 @@ final class Engine implements AutoCloseable {
     boot = journal.boot(time.bootId(), time.millis(), time.millis() + time.wallOffsetMillis());
     watch = new Watch(configuration.watch());
     resume();
-    source = Sources.open(configuration, originMillis());
+    sources = Sources.open(configuration, originMillis());
   }
 
   void start() {
@@ -137,8 +138,9 @@ final class Engine implements AutoCloseable {
     return configuration;
   }
 
-  String sourceLine() {
-    return source.describe();
+  /** One line on each probe's device, in the order of the probes. */
+  List<String> sourceLines() {
+    return sources.stream().map(Source::describe).toList();
   }
 
   AutoCloseable listen(EngineListener listener) {
@@ -155,7 +157,7 @@ final class Engine implements AutoCloseable {
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
     }
-    source.close();
+    sources.forEach(Source::close);
     synchronized (this) {
       journal.close();
     }
@@ -212,12 +214,15 @@ final class Engine implements AutoCloseable {
   }
 
   private void take(Moment at) {
-    Optional<Reading> reading = source.read(at);
+    List<Reading> looks = new ArrayList<>(sources.size());
+    for (Source source : sources) {
+      source.read(at).ifPresent(looks::add);
+    }
     beatAtRealMillis = KilnTime.realMillis();
     synchronized (this) {
-      if (reading.isPresent()) {
+      for (Reading reading : looks) {
         readings++;
-        measured(new Input.Measured(reading.get()));
+        measured(new Input.Measured(reading));
       }
       journal.commitIfDue(beatAtRealMillis);
       followTheClock();

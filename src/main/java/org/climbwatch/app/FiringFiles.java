@@ -108,7 +108,8 @@ final class FiringFiles {
       }
       String shownPhase = deed.action().equals("declared") ? deed.subject() : phase;
       String action = deed.action().equals("remarked") ? "noted" : deed.action();
-      csv.deed(deed.at().toEpochMilli(), deed.elapsedMs(), shownPhase, note(deed), action);
+      String probe = deed.action().equals("acknowledged") ? probe(deed.subject()) : "";
+      csv.deed(deed.at().toEpochMilli(), deed.elapsedMs(), probe, shownPhase, note(deed), action);
     }
 
     private static String note(RecordedDeed deed) {
@@ -118,6 +119,12 @@ final class FiringFiles {
         case "noted", "remarked" -> deed.text();
         default -> "";
       };
+    }
+
+    /** Behind the third dash of an occurrence's id; none there is the followed one. */
+    private static String probe(String alarmId) {
+      String[] parts = alarmId.split("-", 4);
+      return parts.length < 4 ? "" : parts[3];
     }
 
     /** An occurrence's id is the kind's word, a dash, and where it was raised. */

@@ -39,7 +39,7 @@ final class ReplayCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     WatchSettings settings = config.load().watch();
     PrintWriter out = spec.commandLine().getOut();
-    try (Recording recording = new Recording(file, settings.probe().name());
+    try (Recording recording = new Recording(file, settings.probeNames());
         Progress progress = new Progress("replayed", "readings")) {
       out.print("elapsed_s,event,subject,state,message\r\n");
       Watch watch = new Watch(settings);

@@ -1,5 +1,7 @@
 package org.climbwatch.app;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ProbeSource;
 import org.climbwatch.source.Source;
@@ -11,30 +13,40 @@ import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.source.simulated.SimulatedSource;
 import org.climbwatch.source.simulated.SimulationSettings;
 import org.climbwatch.source.spi.SpiSource;
+import org.climbwatch.watch.ProbeSettings;
 
-/** Opens the source that the configuration names. */
+/** Opens the sources that the configuration names. */
 final class Sources {
   private Sources() {}
 
   /**
+   * Those of all probes, the followed one first.
+   *
    * @param originMillis kiln time at which a model or a recording begins
    */
-  static Source open(Configuration configuration, long originMillis) {
-    String probe = configuration.watch().probe().name();
-    ProbeSource source = configuration.source();
+  static List<Source> open(Configuration configuration, long originMillis) {
+    List<Source> sources = new ArrayList<>();
+    for (int i = 0; i < configuration.sources().size(); i++) {
+      sources.add(
+          open(
+              configuration.watch().probes().get(i), configuration.sources().get(i), originMillis));
+    }
+    return sources;
+  }
+
+  private static Source open(ProbeSettings probe, ProbeSource source, long originMillis) {
     if (source instanceof ProbeSource.Serial serial) {
       return new SerialSource(
-          probe,
+          probe.name(),
           new SerialSettings(serial.port(), serial.baud(), serial.silence(), !serial.clearDtr()));
     }
     if (source instanceof ProbeSource.Spi spi) {
-      return SpiSource.max31855(
-          probe, configuration.watch().probe().type(), spi.bus(), spi.chipSelect());
+      return SpiSource.max31855(probe.name(), probe.type(), spi.bus(), spi.chipSelect());
     }
     if (source instanceof ProbeSource.Recording recording) {
-      return new RecordedSource(probe, recording.file(), originMillis);
+      return new RecordedSource(probe.name(), recording.file(), originMillis);
     }
-    return new SimulatedSource(probe, simulation((ProbeSource.Model) source), originMillis);
+    return new SimulatedSource(probe.name(), simulation((ProbeSource.Model) source), originMillis);
   }
 
   static SimulationSettings simulation(ProbeSource.Model model) {

@@ -96,7 +96,15 @@ public final class FiringCsv {
    */
   public void deed(long wallMs, long elapsedMs, String phase, String note, String action)
       throws IOException {
+    deed(wallMs, elapsedMs, "", phase, note, action);
+  }
+
+  /** The same, of a probe; blank for none. */
+  public void deed(
+      long wallMs, long elapsedMs, String probe, String phase, String note, String action)
+      throws IOException {
     times(wallMs, elapsedMs);
+    text.put(Cell.escaped(probe));
     text.put(",,,,,,,");
     text.put(phaseCell.bytes(phase));
     text.put(',');

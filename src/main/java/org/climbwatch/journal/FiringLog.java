@@ -3,6 +3,7 @@ package org.climbwatch.journal;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.OptionalLong;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
@@ -11,30 +12,37 @@ import org.climbwatch.watch.Event;
 /** Keeps the rows of firings and of their minutes while inputs come in. */
 final class FiringLog {
   private final Connection connection;
+  private final Probes probes;
   private long open;
-  private Rollup rollup = new Rollup(this::store);
+  private Rollups rollups = new Rollups(this::store);
 
-  private FiringLog(Connection connection) {
+  private FiringLog(Connection connection, Probes probes) {
     this.connection = connection;
+    this.probes = probes;
   }
 
   /** As the file has it, with the minute under way taken up again from the readings. */
-  static FiringLog load(Connection connection) throws SQLException {
-    FiringLog log = new FiringLog(connection);
+  static FiringLog load(Connection connection, Probes probes) throws SQLException {
+    FiringLog log = new FiringLog(connection, probes);
     log.open =
         One.number(connection, "SELECT max(id) FROM firing WHERE last_seq IS NULL").orElse(0);
     if (log.open != 0) {
-      long from =
-          One.number(connection, "SELECT first_seq FROM firing WHERE id = ?", log.open)
-              .orElseThrow();
-      Rollup.Block last = Minutes.last(connection, log.open).orElse(null);
-      if (last != null) {
-        log.rollup.resumeAfter(last);
-        from = last.lastSeq() + 1;
-      }
-      log.take(from, Long.MAX_VALUE);
+      log.take(log.resume(), Long.MAX_VALUE);
     }
     return log;
+  }
+
+  /** Goes on behind the stored minutes; answers the first place that may hold more. */
+  private long resume() throws SQLException {
+    long first =
+        One.number(connection, "SELECT first_seq FROM firing WHERE id = ?", open).orElseThrow();
+    List<Rollup.Block> lasts = Minutes.last(connection, open);
+    lasts.forEach(rollups::resumeAfter);
+    long known = One.number(connection, "SELECT count(*) FROM probe").orElse(0);
+    // where another probe has no finished minute, its readings may lie anywhere
+    return lasts.size() < known
+        ? first
+        : lasts.stream().mapToLong(Rollup.Block::lastSeq).min().orElseThrow() + 1;
   }
 
   /** The firing that is on. */
@@ -45,7 +53,7 @@ final class FiringLog {
   /** Takes readings that are in the table already into the open firing. */
   void take(long first, long last) throws SQLException {
     if (open != 0) {
-      TemperatureRows.read(connection, first, last, rollup);
+      TemperatureRows.read(connection, first, last, rollups);
     }
   }
 
@@ -57,9 +65,9 @@ final class FiringLog {
     Moment at = look.judged().reading().at();
     if (look.judged().temperatureC().isPresent()) {
       int milliC = ReadingWriter.steps(look.judged().temperatureC().getAsDouble(), 1e3);
-      rollup.good(seq, at.boot(), at.millis(), probe, milliC, look.judged().spike());
+      rollups.good(seq, at.boot(), at.millis(), probe, milliC, look.judged().spike());
     } else {
-      rollup.fault();
+      rollups.fault(seq, probe);
     }
   }
 
@@ -67,10 +75,11 @@ final class FiringLog {
     long first = datedBack(seq, event);
     try (PreparedStatement insert =
         connection.prepareStatement(
-            "INSERT INTO firing (name, by_itself, first_seq) VALUES (?, ?, ?)")) {
+            "INSERT INTO firing (name, by_itself, first_seq, probe) VALUES (?, ?, ?, ?)")) {
       insert.setString(1, event.name());
       insert.setInt(2, event.byItself() ? 1 : 0);
       insert.setLong(3, first);
+      insert.setInt(4, probes.id(event.probe()));
       insert.executeUpdate();
     }
     open = One.number(connection, "SELECT max(id) FROM firing").orElseThrow();
@@ -82,7 +91,7 @@ final class FiringLog {
         first,
         seq - 1,
         Codes.of(Phase.IDLE));
-    rollup = new Rollup(this::store);
+    rollups = new Rollups(this::store);
     take(first, seq);
   }
 
@@ -90,12 +99,13 @@ final class FiringLog {
     if (open == 0) {
       return;
     }
-    rollup.finish();
+    rollups.finish();
     One.change(
         connection,
         """
         UPDATE firing SET last_seq = ?1,
-          peak_mc = (SELECT max(max_mc) FROM minute WHERE firing = ?2) WHERE id = ?2""",
+          peak_mc = (SELECT max(max_mc) FROM minute
+            WHERE firing = ?2 AND probe = firing.probe) WHERE id = ?2""",
         seq,
         open);
     open = 0;

@@ -12,12 +12,14 @@ import java.util.Optional;
  * Which inputs are a firing's.
  *
  * @param last the newest of all while it is on
+ * @param probe number of the one that it follows
  */
-record FiringRange(long id, String name, boolean byItself, boolean open, long first, long last) {
+record FiringRange(
+    long id, String name, boolean byItself, boolean open, long first, long last, int probe) {
 
   private static final String COLUMNS =
       """
-      SELECT id, name, by_itself, last_seq IS NULL, first_seq, ifnull(last_seq, ?1)
+      SELECT id, name, by_itself, last_seq IS NULL, first_seq, ifnull(last_seq, ?1), probe
         FROM firing WHERE first_seq <= ?1\s""";
 
   /** All, the newest first. */
@@ -46,7 +48,8 @@ record FiringRange(long id, String name, boolean byItself, boolean open, long fi
                   row.getInt(3) != 0,
                   row.getInt(4) != 0,
                   row.getLong(5),
-                  row.getLong(6)));
+                  row.getLong(6),
+                  row.getInt(7)));
         }
       }
     }

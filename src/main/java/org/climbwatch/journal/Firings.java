@@ -113,12 +113,35 @@ public final class Firings implements AutoCloseable {
   }
 
   /**
-   * The curve with at most so many points, keeping every peak and showing every gap.
+   * The curve of the probe that the firing followed, with at most so many points, keeping every
+   * peak and showing every gap.
    *
    * @param points 8 to 20 000
    */
   public Curve curve(long id, int points) {
-    return read(() -> CurveReduction.reduce(new FiringCurve(connection, range(id)).full(), points));
+    return read(
+        () -> {
+          FiringRange firing = range(id);
+          return curve(firing, firing.probe(), points);
+        });
+  }
+
+  /** The same of each probe that measured, the followed one first. */
+  public List<ProbeCurve> curves(long id, int points) {
+    return read(
+        () -> {
+          FiringRange firing = range(id);
+          Probes probes = new Probes(connection);
+          List<ProbeCurve> curves = new ArrayList<>();
+          for (int probe : FiringCurve.probes(connection, firing)) {
+            curves.add(new ProbeCurve(probes.name(probe), curve(firing, probe, points)));
+          }
+          return curves;
+        });
+  }
+
+  private Curve curve(FiringRange firing, int probe, int points) throws SQLException {
+    return CurveReduction.reduce(new FiringCurve(connection, firing, probe).full(), points);
   }
 
   /**

@@ -6,14 +6,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The table of minute blocks of each firing. */
 final class Minutes {
   private static final String COLUMNS =
       """
       SELECT first_seq, last_seq, boot, probe, gap_before, interval_ms, first_ms, first_mc, last_ms, last_mc,
-        min_ms, min_mc, max_ms, max_mc FROM minute WHERE firing = ? ORDER BY first_seq""";
+        min_ms, min_mc, max_ms, max_mc FROM minute""";
 
   private Minutes() {}
 
@@ -40,20 +39,29 @@ final class Minutes {
     }
   }
 
-  /** All finished blocks of a firing, in order. */
-  static List<Rollup.Block> of(Connection connection, long firing) throws SQLException {
-    return query(connection, firing, COLUMNS);
+  /** All finished blocks of one probe in a firing, in order. */
+  static List<Rollup.Block> of(Connection connection, long firing, int probe) throws SQLException {
+    return query(
+        connection, COLUMNS + " WHERE firing = ? AND probe = ? ORDER BY first_seq", firing, probe);
   }
 
-  static Optional<Rollup.Block> last(Connection connection, long firing) throws SQLException {
-    return query(connection, firing, COLUMNS + " DESC LIMIT 1").stream().findFirst();
+  /** The last finished block of each probe in a firing. */
+  static List<Rollup.Block> last(Connection connection, long firing) throws SQLException {
+    return query(
+        connection,
+        COLUMNS
+            + " WHERE firing = ?1 AND first_seq IN"
+            + " (SELECT max(first_seq) FROM minute WHERE firing = ?1 GROUP BY probe)",
+        firing);
   }
 
-  private static List<Rollup.Block> query(Connection connection, long firing, String sql)
+  private static List<Rollup.Block> query(Connection connection, String sql, long... numbers)
       throws SQLException {
     List<Rollup.Block> blocks = new ArrayList<>();
     try (PreparedStatement query = connection.prepareStatement(sql)) {
-      query.setLong(1, firing);
+      for (int i = 0; i < numbers.length; i++) {
+        query.setLong(i + 1, numbers[i]);
+      }
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           blocks.add(block(row));

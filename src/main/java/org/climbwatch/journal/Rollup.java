@@ -3,12 +3,13 @@ package org.climbwatch.journal;
 import java.sql.SQLException;
 
 /**
- * Condenses temperatures to one block for each minute that still holds every peak and every gap.
+ * Condenses the temperatures of one probe to one block for each minute that still holds every peak
+ * and every gap.
  *
  * <p>A block ends with its minute and at a gap, so that no block spans one. Spikes are left out:
  * they are no temperature of the kiln.
  */
-final class Rollup implements TemperatureRows.Taker {
+final class Rollup {
   private static final long MINUTE_MS = 60_000;
 
   /**
@@ -38,6 +39,7 @@ final class Rollup implements TemperatureRows.Taker {
     void block(Block block) throws SQLException;
   }
 
+  private final int probe;
   private final Sink sink;
 
   private final GapRule gaps = new GapRule();
@@ -46,7 +48,6 @@ final class Rollup implements TemperatureRows.Taker {
   private long firstSeq;
   private long lastSeq;
   private int boot;
-  private int probe;
   private long firstMs;
   private int firstMilliC;
   private long lastMs;
@@ -57,7 +58,8 @@ final class Rollup implements TemperatureRows.Taker {
   private long maxMs;
   private int maxMilliC;
 
-  Rollup(Sink sink) {
+  Rollup(int probe, Sink sink) {
+    this.probe = probe;
     this.sink = sink;
   }
 
@@ -66,24 +68,27 @@ final class Rollup implements TemperatureRows.Taker {
     gaps.resumeAfter(block.boot(), block.last().ms(), block.intervalMs());
   }
 
-  @Override
-  public void fault() throws SQLException {
+  /** A look without a temperature. */
+  void fault() throws SQLException {
     gaps.fault();
     finish();
   }
 
-  @Override
-  public void good(long seq, int atBoot, long atMs, int atProbe, int milliC, boolean spike)
-      throws SQLException {
+  /**
+   * A temperature.
+   *
+   * @param seq place among all inputs
+   */
+  void good(long seq, int atBoot, long atMs, int milliC, boolean spike) throws SQLException {
     if (spike) {
       return;
     }
     boolean gap = gaps.good(atBoot, atMs);
-    if (open && !gap && atProbe == probe && sameMinute(atMs)) {
+    if (open && !gap && sameMinute(atMs)) {
       extend(seq, atMs, milliC);
     } else {
       finish();
-      begin(seq, atBoot, atMs, atProbe, milliC, gap);
+      begin(seq, atBoot, atMs, milliC, gap);
     }
   }
 
@@ -110,12 +115,11 @@ final class Rollup implements TemperatureRows.Taker {
     return Math.floorDiv(atMs, MINUTE_MS) == Math.floorDiv(firstMs, MINUTE_MS);
   }
 
-  private void begin(long seq, int atBoot, long atMs, int atProbe, int milliC, boolean gap) {
+  private void begin(long seq, int atBoot, long atMs, int milliC, boolean gap) {
     open = true;
     gapBefore = gap;
     firstSeq = seq;
     boot = atBoot;
-    probe = atProbe;
     firstMs = atMs;
     firstMilliC = milliC;
     minMs = atMs;

@@ -108,6 +108,11 @@ final class Schema {
             max_ms INTEGER NOT NULL, max_mc INTEGER NOT NULL,
             PRIMARY KEY (firing, first_seq)
           ) STRICT, WITHOUT ROWID;
+          """,
+          """
+          ALTER TABLE firing ADD COLUMN probe INTEGER NOT NULL DEFAULT 1;  -- the one it follows
+          UPDATE firing SET probe = ifnull(
+            (SELECT probe FROM reading WHERE reading.id >= firing.first_seq LIMIT 1), 1);
           """);
 
   private Schema() {}

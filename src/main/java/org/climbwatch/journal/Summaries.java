@@ -63,12 +63,14 @@ final class Summaries {
         connection,
         """
         SELECT max(mc) FROM (
-          SELECT max(max_mc) AS mc FROM minute WHERE firing = ?1
+          SELECT max(max_mc) AS mc FROM minute WHERE firing = ?1 AND probe = ?4
           UNION ALL
-          SELECT max(temperature_mc) FROM reading WHERE spike = 0 AND id BETWEEN
-            (SELECT coalesce(max(last_seq), ?2 - 1) + 1 FROM minute WHERE firing = ?1) AND ?3)""",
+          SELECT max(temperature_mc) FROM reading WHERE spike = 0 AND probe = ?4
+            AND id BETWEEN (SELECT coalesce(max(last_seq), ?2 - 1) + 1 FROM minute
+              WHERE firing = ?1 AND probe = ?4) AND ?3)""",
         firing.id(),
         firing.first(),
-        firing.last());
+        firing.last(),
+        firing.probe());
   }
 }

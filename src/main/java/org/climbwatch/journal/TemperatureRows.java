@@ -10,7 +10,7 @@ final class TemperatureRows {
   /** Takes them in their order. */
   interface Taker {
     /** A look without a temperature. */
-    void fault() throws SQLException;
+    void fault(long seq, int probe) throws SQLException;
 
     /**
      * A temperature.
@@ -38,10 +38,10 @@ final class TemperatureRows {
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           int milliC = row.getInt(4);
+          long marks = row.getLong(3);
           if (milliC == Codes.NONE) {
-            taker.fault();
+            taker.fault(row.getLong(1), (int) (marks >> 1) & 0xff);
           } else {
-            long marks = row.getLong(3);
             taker.good(
                 row.getLong(1),
                 (int) (marks >> 9),

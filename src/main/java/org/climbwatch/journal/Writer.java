@@ -35,7 +35,7 @@ final class Writer implements AutoCloseable {
     probes = new Probes(connection);
     readings = new ReadingWriter(connection, probes);
     events = Events.load(connection);
-    firings = FiringLog.load(connection);
+    firings = FiringLog.load(connection, probes);
     nextSeq = One.lastSeq(connection) + 1;
     loaded = true;
   }

@@ -26,9 +26,11 @@ public sealed interface Event {
    *
    * @param at when that was known
    * @param since the reading it is dated back to, or {@code at} itself
+   * @param probe the one that the firing follows
    * @param byItself the kiln warmed, as against the potter's word
    */
-  record FiringBegan(Moment at, Moment since, String name, boolean byItself, String message)
+  record FiringBegan(
+      Moment at, Moment since, String name, String probe, boolean byItself, String message)
       implements Event {
     @Override
     public String event() {
@@ -86,9 +88,11 @@ public sealed interface Event {
    * An alarm changed its state.
    *
    * @param id the occurrence, the same from its raising to its return to normal
+   * @param probe the one whose readings raised it
    * @param message of the raising: what was seen, what it likely means, what to check first
    */
-  record AlarmChanged(Moment at, String id, AlarmKind kind, AlarmState alarmState, String message)
+  record AlarmChanged(
+      Moment at, String id, String probe, AlarmKind kind, AlarmState alarmState, String message)
       implements Event {
     @Override
     public String event() {

@@ -11,13 +11,25 @@ import org.climbwatch.thermocouple.ToleranceClass;
  * @param toleranceClass of the wire, as bought
  * @param amplifierErrorC °C, limit of error of the amplifier
  * @param coldJunctionErrorC °C, limit of error of the cold junction sensor
+ * @param compared whether it should read about what the others read; not so in a flue
  */
 public record ProbeSettings(
     String name,
     ThermocoupleType type,
     ToleranceClass toleranceClass,
     double amplifierErrorC,
-    double coldJunctionErrorC) {
+    double coldJunctionErrorC,
+    boolean compared) {
+  /** A probe that is compared with others. */
+  public ProbeSettings(
+      String name,
+      ThermocoupleType type,
+      ToleranceClass toleranceClass,
+      double amplifierErrorC,
+      double coldJunctionErrorC) {
+    this(name, type, toleranceClass, amplifierErrorC, coldJunctionErrorC, true);
+  }
+
   public ProbeSettings {
     require(amplifierErrorC, "amplifierErrorC");
     require(coldJunctionErrorC, "coldJunctionErrorC");

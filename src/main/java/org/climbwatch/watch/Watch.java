@@ -3,13 +3,14 @@ package org.climbwatch.watch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.climbwatch.alarm.Annunciator;
+import org.climbwatch.alarm.Neighbour;
 import org.climbwatch.alarm.Situation;
 import org.climbwatch.firing.Course;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
-import org.climbwatch.signal.Climb;
-import org.climbwatch.signal.Track;
+import org.climbwatch.reading.Reading;
 
 /**
  * The state machine of one kiln: readings and the potter's deeds in, events out.
@@ -18,23 +19,18 @@ import org.climbwatch.signal.Track;
  * so the kept ones alone lead to the same state.
  */
 public final class Watch {
-  private static final long SLOWEST_INTERVAL_MILLIS = 10_000;
-
   private WatchSettings settings;
-  private Judge judge;
-  private Track track;
+  private List<ProbeWatch> probes = new ArrayList<>();
   private final Course course;
   private final Annunciator annunciator;
-  private final IdleKeeper idleKeeper = new IdleKeeper();
-  private Optional<Judged> latest = Optional.empty();
-  private Optional<Moment> lastKeptAt = Optional.empty();
 
   public Watch(WatchSettings settings) {
     this.settings = settings;
-    judge = new Judge(settings.probe());
-    track = new Track(settings.signal());
+    for (ProbeSettings probe : settings.probes()) {
+      probes.add(new ProbeWatch(probe, settings.signal()));
+    }
     course = new Course(settings.firing());
-    annunciator = new Annunciator(settings.alarm());
+    annunciator = new Annunciator(settings.alarm(), settings.probeNames());
   }
 
   /** Takes one input and says what follows from it. Inputs come in the order of their moments. */
@@ -51,67 +47,92 @@ public final class Watch {
         settings.kiln(),
         course.phase(),
         settings.targetC(),
-        latest,
+        probes.stream().map(probe -> new View.ProbeView(probe.name(), probe.latest())).toList(),
         course
             .begun()
             .map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself(), course.gasOffSaid())),
         annunciator.standing().stream()
-            .map(s -> new View.StandingAlarm(s.id(), s.kind(), s.state(), s.since(), s.message()))
+            .map(
+                s ->
+                    new View.StandingAlarm(
+                        s.id(), s.probe(), s.kind(), s.state(), s.since(), s.message()))
             .toList());
   }
 
   private Outcome measured(Input.Measured input) {
-    Moment at = input.at();
-    Judged judged = judge.judge(input.reading(), course.phase());
-    boolean idle = course.phase() == Phase.IDLE;
-    if (idle && !idleKeeper.keeps(at, judged.temperatureC().orElse(Double.NaN), judged.fault())) {
-      latest = Optional.of(judged);
-      return new Outcome(false, latest, List.of());
+    Optional<ProbeWatch> of = probeOf(input.reading());
+    if (of.isEmpty()) {
+      return new Outcome(false, Optional.empty(), List.of());
     }
-    pauseIfGap(at, idle);
-    boolean spike =
-        judged.temperatureC().isPresent()
-            && track.isSpike(at.millis(), judged.temperatureC().getAsDouble());
+    ProbeWatch probe = of.get();
+    Moment at = input.at();
+    Judged judged = probe.judge(input.reading(), course.phase());
+    boolean idle = course.phase() == Phase.IDLE;
+    if (idle && !probe.keepsWhileIdle(judged)) {
+      probe.pass(judged);
+      return new Outcome(false, probe.latest(), List.of());
+    }
+    if (probe.behindGap(at, idle)) {
+      annunciator.resume(probe.name());
+    }
+    boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
-    if (judged.temperatureC().isPresent() && !spike) {
+    if (isFollowed(probe) && judged.temperatureC().isPresent() && !spike) {
       tell(at, course.look(at, judged.temperatureC().getAsDouble()), events);
     }
-    Optional<Climb> climb = judged.fault().isPresent() ? Optional.empty() : track.climb();
-    judged = Judge.with(judged, spike, climb, course.phase());
-    latest = Optional.of(judged);
-    for (Annunciator.Standing change : annunciator.look(situation(judged, climb))) {
+    judged = probe.conclude(judged, spike, course.phase());
+    for (Annunciator.Standing change : annunciator.look(situation(probe, judged))) {
       events.add(changed(at, change));
     }
-    return new Outcome(true, latest, events);
+    return new Outcome(true, Optional.of(judged), events);
   }
 
-  /** While idle, readings lie a minute apart on purpose, and delays run on over that. */
-  private void pauseIfGap(Moment at, boolean idle) {
-    long longestMillis = idle ? IdleKeeper.PACE_MILLIS + SLOWEST_INTERVAL_MILLIS : Track.GAP_MILLIS;
-    boolean gap =
-        lastKeptAt.isPresent()
-            && (!lastKeptAt.get().sameBoot(at) || at.millisSince(lastKeptAt.get()) > longestMillis);
-    if (gap) {
-      track.reset();
-      annunciator.resume();
+  /** A kiln with one probe takes whatever its readings are called, as in an old recording. */
+  private Optional<ProbeWatch> probeOf(Reading reading) {
+    if (probes.size() == 1) {
+      return Optional.of(probes.get(0));
     }
-    lastKeptAt = Optional.of(at);
+    for (ProbeWatch probe : probes) {
+      if (probe.name().equals(reading.probe())) {
+        return Optional.of(probe);
+      }
+    }
+    return Optional.empty();
   }
 
-  private Situation situation(Judged judged, Optional<Climb> climb) {
-    boolean faulty = judged.fault().isPresent();
+  private boolean isFollowed(ProbeWatch probe) {
+    return probe == probes.get(0);
+  }
+
+  private Situation situation(ProbeWatch probe, Judged judged) {
+    Moment at = judged.reading().at();
     return new Situation(
-        judged.reading().at(),
+        at,
         settings.kiln(),
-        settings.probe().name(),
+        probe.name(),
         course.phase(),
         course.gasOffSaid(),
-        faulty ? judged.temperatureC() : track.temperatureC(),
+        probe.temperatureC(judged.fault()),
         judged.fault(),
-        climb,
-        faulty ? Optional.empty() : track.quickClimb(),
-        track.recentPeakC(),
-        settings.targetC());
+        judged.climb(),
+        probe.quickClimbBeside(judged.fault()),
+        probe.recentPeakC(),
+        settings.targetC(),
+        isFollowed(probe) ? neighbours(at) : List.of());
+  }
+
+  private List<Neighbour> neighbours(Moment at) {
+    if (probes.size() == 1) {
+      return List.of();
+    }
+    List<Neighbour> neighbours = new ArrayList<>(probes.size() - 1);
+    for (int i = 1; i < probes.size(); i++) {
+      OptionalDouble temperatureC = probes.get(i).temperatureNear(at);
+      if (settings.probes().get(i).compared() && temperatureC.isPresent()) {
+        neighbours.add(new Neighbour(probes.get(i).name(), temperatureC.getAsDouble()));
+      }
+    }
+    return neighbours;
   }
 
   private List<Event> deed(Input input) {
@@ -130,33 +151,42 @@ public final class Watch {
     } else if (input instanceof Input.Resumed) {
       resume();
     } else if (input instanceof Input.Configured configured) {
-      configure(configured.settings());
+      configure(at, configured.settings(), events);
     }
     return events;
   }
 
   private void resume() {
-    track.reset();
+    probes.forEach(ProbeWatch::resume);
     course.resume();
     annunciator.resume();
   }
 
-  private void configure(WatchSettings other) {
-    if (!other.signal().equals(settings.signal()) || !other.probe().equals(settings.probe())) {
-      track = new Track(other.signal());
+  /** A probe that keeps its name goes on; one that is new or renamed starts anew. */
+  private void configure(Moment at, WatchSettings other, List<Event> events) {
+    List<ProbeWatch> before = probes;
+    probes = new ArrayList<>();
+    for (ProbeSettings probe : other.probes()) {
+      Optional<ProbeWatch> known =
+          before.stream().filter(one -> one.name().equals(probe.name())).findFirst();
+      known.ifPresent(one -> one.configure(probe, other.signal()));
+      probes.add(known.orElseGet(() -> new ProbeWatch(probe, other.signal())));
     }
     settings = other;
-    judge = new Judge(other.probe());
     course.configure(other.firing());
-    annunciator.configure(other.alarm());
+    for (Annunciator.Standing change : annunciator.configure(other.alarm(), other.probeNames())) {
+      events.add(changed(at, change));
+    }
   }
 
-  private static void tell(Moment at, List<Course.Step> steps, List<Event> events) {
+  private void tell(Moment at, List<Course.Step> steps, List<Event> events) {
     for (Course.Step step : steps) {
       if (step instanceof Course.Step.Begins begins) {
         Course.Begun begun = begins.begun();
         String how = begun.byItself() ? "The kiln warms: a firing has begun." : "Firing begun.";
-        events.add(new Event.FiringBegan(at, begun.since(), begun.name(), begun.byItself(), how));
+        events.add(
+            new Event.FiringBegan(
+                at, begun.since(), begun.name(), settings.probe().name(), begun.byItself(), how));
       } else if (step instanceof Course.Step.Enters enters) {
         String message = enters.phase().title() + ". " + enters.why();
         events.add(new Event.PhaseChanged(at, enters.phase(), message));
@@ -169,6 +199,7 @@ public final class Watch {
   }
 
   private static Event changed(Moment at, Annunciator.Standing change) {
-    return new Event.AlarmChanged(at, change.id(), change.kind(), change.state(), change.message());
+    return new Event.AlarmChanged(
+        at, change.id(), change.probe(), change.kind(), change.state(), change.message());
   }
 }

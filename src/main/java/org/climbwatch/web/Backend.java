@@ -29,11 +29,11 @@ public interface Backend {
   Optional<FiringSummary> firing(long id);
 
   /**
-   * The curve of a firing, reduced so that every peak is kept.
+   * The curves of a firing's probes, the followed one first, reduced so that every peak is kept.
    *
-   * @param points the most that are wanted, 10 to 20 000
+   * @param points the most that are wanted of each, 10 to 20 000
    */
-  CurveColumns curve(long id, int points);
+  List<CurveColumns> curves(long id, int points);
 
   /** Writes the whole record of a firing as the contract's CSV and leaves the stream open. */
   void exportCsv(long id, OutputStream out) throws IOException;

@@ -35,9 +35,23 @@ final class RecordJson {
     out.writeEndObject();
   }
 
-  static void curve(JsonGenerator out, long id, CurveColumns curve) throws IOException {
+  /** The followed probe's columns stand at the top, those of the others in {@code others}. */
+  static void curves(JsonGenerator out, long id, List<CurveColumns> curves) throws IOException {
     out.writeStartObject();
     out.writeNumberField("firing", id);
+    curve(out, curves.get(0));
+    out.writeArrayFieldStart("others");
+    for (CurveColumns other : curves.subList(1, curves.size())) {
+      out.writeStartObject();
+      curve(out, other);
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+    out.writeEndObject();
+  }
+
+  private static void curve(JsonGenerator out, CurveColumns curve) throws IOException {
+    out.writeStringField("probe", curve.probe());
     out.writeArrayFieldStart("elapsed_s");
     for (long elapsedMs : curve.elapsedMs()) {
       Json.number(out, elapsedMs / 1000.0, 3);
@@ -48,7 +62,6 @@ final class RecordJson {
       Json.number(out, temperatureC, 2);
     }
     out.writeEndArray();
-    out.writeEndObject();
   }
 
   static void events(JsonGenerator out, long id, List<EventLine> lines) throws IOException {

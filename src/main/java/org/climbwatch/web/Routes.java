@@ -76,8 +76,8 @@ final class Routes {
   private void curve(Context context) {
     int points = points(context.queryParam("points"));
     long id = known(id(context)).id();
-    CurveColumns curve = backend.curve(id, points);
-    json(context, out -> RecordJson.curve(out, id, curve));
+    List<CurveColumns> curves = backend.curves(id, points);
+    json(context, out -> RecordJson.curves(out, id, curves));
   }
 
   private void events(Context context) {

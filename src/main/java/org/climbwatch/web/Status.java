@@ -11,9 +11,7 @@ import org.climbwatch.watch.View;
  *
  * @param time wall time of this answer
  * @param view what the core knows; its kiln's name among it
- * @param probe the configured name of the probe, known also before its first reading
- * @param sourceLine one line on the device that gives the readings
- * @param latestAgeS s since the newest reading arrived; empty before the first
+ * @param devices what gives the readings of each of the view's probes, in the same order
  * @param staleAfterS s after which a reading no longer counts as the temperature now
  * @param firingId number of the firing that is on
  * @param elapsedS s since the first reading of the firing that is on
@@ -22,9 +20,7 @@ import org.climbwatch.watch.View;
 public record Status(
     Instant time,
     View view,
-    String probe,
-    String sourceLine,
-    OptionalDouble latestAgeS,
+    List<Device> devices,
     double staleAfterS,
     OptionalLong firingId,
     OptionalDouble elapsedS,
@@ -33,11 +29,24 @@ public record Status(
     if (!(staleAfterS > 0)) {
       throw new IllegalArgumentException("staleAfterS must be above 0, was " + staleAfterS);
     }
+    devices = List.copyOf(devices);
+    if (devices.size() != view.probes().size()) {
+      throw new IllegalArgumentException("each probe has one device");
+    }
     notices = List.copyOf(notices);
   }
 
-  /** Whether the newest reading is too old to be shown as the temperature now. */
-  boolean stale() {
-    return latestAgeS.isEmpty() || latestAgeS.getAsDouble() > staleAfterS;
+  /**
+   * What gives a probe's readings.
+   *
+   * @param probe its configured name
+   * @param line one line for people: which device, and how it is doing
+   * @param latestAgeS s since its newest reading arrived; empty before the first
+   */
+  public record Device(String probe, String line, OptionalDouble latestAgeS) {}
+
+  /** Whether a probe's newest reading is too old to be shown as the temperature now. */
+  boolean stale(Device device) {
+    return device.latestAgeS().isEmpty() || device.latestAgeS().getAsDouble() > staleAfterS;
   }
 }

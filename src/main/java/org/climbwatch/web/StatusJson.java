@@ -33,7 +33,9 @@ final class StatusJson {
     out.writeStringField("phase", view.phase().word());
     firing(out);
     out.writeArrayFieldStart("probes");
-    probe(out);
+    for (int i = 0; i < status.devices().size(); i++) {
+      probe(out, status.devices().get(i), view.probes().get(i).latest());
+    }
     out.writeEndArray();
     out.writeNullField("forecast");
     out.writeArrayFieldStart("alarms");
@@ -42,7 +44,7 @@ final class StatusJson {
     }
     out.writeEndArray();
     Json.number(out, "target_c", view.targetC(), 1);
-    out.writeStringField("source", status.sourceLine());
+    out.writeStringField("source", status.devices().get(0).line());
     out.writeFieldName("stale_after_s");
     Json.number(out, status.staleAfterS(), 1);
     out.writeArrayFieldStart("notices");
@@ -70,15 +72,17 @@ final class StatusJson {
     out.writeEndObject();
   }
 
-  private void probe(JsonGenerator out) throws IOException {
+  private void probe(JsonGenerator out, Status.Device device, Optional<Judged> latest)
+      throws IOException {
     out.writeStartObject();
-    out.writeStringField("name", status.probe());
-    if (status.view().latest().isEmpty() || status.stale()) {
-      nothing(out, status.view().latest().flatMap(Judged::fault).orElse(Fault.NO_ANSWER));
+    out.writeStringField("name", device.probe());
+    if (latest.isEmpty() || status.stale(device)) {
+      nothing(out, latest.flatMap(Judged::fault).orElse(Fault.NO_ANSWER));
     } else {
-      measured(out, status.view().latest().get());
+      measured(out, latest.get());
     }
-    Json.number(out, "age_s", status.latestAgeS(), 1);
+    Json.number(out, "age_s", device.latestAgeS(), 1);
+    out.writeStringField("source", device.line());
     out.writeEndObject();
   }
 
@@ -130,6 +134,7 @@ final class StatusJson {
   private void alarm(JsonGenerator out, View.StandingAlarm alarm) throws IOException {
     out.writeStartObject();
     out.writeStringField("id", alarm.id());
+    out.writeStringField("probe", alarm.probe());
     out.writeStringField("kind", alarm.kind().word());
     out.writeStringField("title", alarm.kind().title());
     out.writeStringField("priority", alarm.kind().priority().word());

@@ -20,40 +20,58 @@ final class StatusMetrics {
 
   static List<Metric> of(Status status) {
     StatusMetrics made = new StatusMetrics(status);
-    made.probe();
+    made.probes();
     made.kiln();
     return made.metrics;
   }
 
-  private void probe() {
-    Optional<Judged> now = status.stale() ? Optional.empty() : status.view().latest();
+  private void probes() {
     of(
         "temperature_celsius",
         "celsius",
         "Temperature at the probe.",
-        now.map(Judged::temperatureC).orElse(OptionalDouble.empty()));
+        (now, device) -> now.map(Judged::temperatureC).orElse(OptionalDouble.empty()));
     of(
         "temperature_uncertainty_celsius",
         "celsius",
         "Its expanded uncertainty, k = 2.",
-        now.map(Judged::uncertaintyC).orElse(OptionalDouble.empty()));
+        (now, device) -> now.map(Judged::uncertaintyC).orElse(OptionalDouble.empty()));
     of(
         "climb_celsius_per_hour",
         "celsius_per_hour",
         "Rate of rise; negative while falling.",
-        now.flatMap(Judged::climb)
-            .map(climb -> OptionalDouble.of(climb.cPerHour()))
-            .orElse(OptionalDouble.empty()));
-    of("reading_age_seconds", "seconds", "Time since the newest reading.", status.latestAgeS());
-    boolean good = now.isPresent() && now.get().fault().isEmpty();
-    of("probe_good", "", "1 while the probe gives a temperature.", OptionalDouble.of(good ? 1 : 0));
+        (now, device) ->
+            now.flatMap(Judged::climb)
+                .map(climb -> OptionalDouble.of(climb.cPerHour()))
+                .orElse(OptionalDouble.empty()));
+    of(
+        "reading_age_seconds",
+        "seconds",
+        "Time since the newest reading.",
+        (now, device) -> device.latestAgeS());
+    of(
+        "probe_good",
+        "",
+        "1 while the probe gives a temperature.",
+        (now, device) -> OptionalDouble.of(now.isPresent() && now.get().fault().isEmpty() ? 1 : 0));
   }
 
-  private void of(String name, String unit, String help, OptionalDouble value) {
-    List<Metric.Sample> samples =
-        value.isPresent()
-            ? List.of(new Metric.Sample(Map.of("probe", status.probe()), value.getAsDouble()))
-            : List.of();
+  /** What is known of a probe now, as one number. */
+  private interface Figure {
+    OptionalDouble of(Optional<Judged> now, Status.Device device);
+  }
+
+  private void of(String name, String unit, String help, Figure figure) {
+    List<Metric.Sample> samples = new ArrayList<>();
+    for (int i = 0; i < status.devices().size(); i++) {
+      Status.Device device = status.devices().get(i);
+      Optional<Judged> now =
+          status.stale(device) ? Optional.empty() : status.view().probes().get(i).latest();
+      OptionalDouble value = figure.of(now, device);
+      if (value.isPresent()) {
+        samples.add(new Metric.Sample(Map.of("probe", device.probe()), value.getAsDouble()));
+      }
+    }
     metrics.add(new Metric("climbwatch_" + name, Metric.Kind.GAUGE, unit, help, samples));
   }
 

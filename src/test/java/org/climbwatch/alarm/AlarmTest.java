@@ -2,6 +2,7 @@ package org.climbwatch.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
@@ -11,7 +12,7 @@ import org.junit.jupiter.api.Test;
 /** The life cycle of ANSI/ISA-18.2 / IEC 62682, on a rule whose verdict the test sets. */
 class AlarmTest {
   private final SetRule rule = new SetRule();
-  private final Alarm alarm = new Alarm(rule);
+  private final Alarm alarm = new Alarm(rule, "probe", true);
 
   @Test
   void isRaisedAfterItsOnDelayAndNotBefore() {
@@ -168,7 +169,8 @@ class AlarmTest {
         Optional.empty(),
         Optional.empty(),
         OptionalDouble.of(800),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        List.of());
   }
 
   private static final class SetRule implements Rule {

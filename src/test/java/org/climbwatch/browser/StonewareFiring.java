@@ -90,6 +90,6 @@ public final class StonewareFiring {
         temperatureC[i] = Double.NaN;
       }
     }
-    return new CurveColumns(elapsedMs, temperatureC);
+    return new CurveColumns("upper", elapsedMs, temperatureC);
   }
 }

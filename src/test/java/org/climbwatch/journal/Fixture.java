@@ -116,7 +116,7 @@ final class Fixture {
 
   static List<Event> began(Moment at, Moment since, String name) {
     return List.of(
-        new Event.FiringBegan(at, since, name, !since.equals(at), "A firing began."),
+        new Event.FiringBegan(at, since, name, PROBE, !since.equals(at), "A firing began."),
         new Event.PhaseChanged(at, Phase.DRYING, "Drying."));
   }
 
@@ -127,7 +127,8 @@ final class Fixture {
   }
 
   static List<Event> alarm(Moment at, String id, AlarmState state) {
-    return List.of(new Event.AlarmChanged(at, id, AlarmKind.CLIMB_STALLED, state, "Stalled."));
+    return List.of(
+        new Event.AlarmChanged(at, id, PROBE, AlarmKind.CLIMB_STALLED, state, "Stalled."));
   }
 
   /** Begins a firing by the potter's word. */

@@ -47,7 +47,7 @@ class MinutesTest {
     Fixture.end(journal, at(0, 4_200_000), "glaze");
     journal.close();
     try (Connection reader = Sqlite.reader(file)) {
-      return Minutes.of(reader, 1);
+      return Minutes.of(reader, 1, 1);
     }
   }
 

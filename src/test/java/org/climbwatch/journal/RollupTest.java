@@ -9,11 +9,11 @@ import org.junit.jupiter.api.Test;
 
 class RollupTest {
   private final List<Rollup.Block> blocks = new ArrayList<>();
-  private final Rollup rollup = new Rollup(blocks::add);
+  private final Rollup rollup = new Rollup(1, blocks::add);
   private long seq;
 
   private void good(long ms, int milliC) throws SQLException {
-    rollup.good(++seq, 0, ms, 1, milliC, false);
+    rollup.good(++seq, 0, ms, milliC, false);
   }
 
   @Test
@@ -62,7 +62,7 @@ class RollupTest {
   @Test
   void aSpikeIsNeitherAPeakNorAGap() throws SQLException {
     good(60_000, 500_000);
-    rollup.good(++seq, 0, 61_000, 1, 900_000, true);
+    rollup.good(++seq, 0, 61_000, 900_000, true);
     good(62_000, 501_000);
     rollup.finish();
 
@@ -71,12 +71,46 @@ class RollupTest {
   }
 
   @Test
-  void anotherProbeIsNotMixedIn() throws SQLException {
-    good(60_000, 500_000);
-    rollup.good(++seq, 0, 61_000, 2, 300_000, false);
-    rollup.finish();
+  void probesThatTakeTurnsEachHaveMinutesOfTheirOwn() throws SQLException {
+    Rollups rollups = new Rollups(blocks::add);
+    for (int s = 0; s < 120; s++) {
+      rollups.good(2 * s + 1, 0, s * 1000L, 1, 500_000 + s, false);
+      if (s == 90) {
+        rollups.fault(2 * s + 2, 2);
+      } else {
+        rollups.good(2 * s + 2, 0, s * 1000L, 2, 400_000 - s, false);
+      }
+    }
+    rollups.finish();
 
-    assertThat(blocks).extracting(Rollup.Block::probe).containsExactly(1, 2);
+    assertThat(blocks.stream().filter(block -> block.probe() == 1))
+        .extracting(Rollup.Block::gapBefore)
+        .containsExactly(true, false);
+    assertThat(blocks.stream().filter(block -> block.probe() == 2))
+        .extracting(block -> block.min().milliC())
+        .containsExactly(400_000 - 59, 400_000 - 89, 400_000 - 119);
+  }
+
+  @Test
+  void goesOnBehindEachProbesStoredMinutes() throws SQLException {
+    Rollups whole = new Rollups(blocks::add);
+    List<Rollup.Block> resumedBlocks = new ArrayList<>();
+    for (int s = 0; s < 100; s++) {
+      whole.good(2 * s + 1, 0, s * 1000L, 1, 500_000 + s, false);
+      whole.good(2 * s + 2, 0, s * 1000L, 2, 400_000 - s, false);
+    }
+    Rollups resumed = new Rollups(resumedBlocks::add);
+    blocks.forEach(resumed::resumeAfter);
+    int stored = blocks.size();
+    for (int s = 0; s < 100; s++) {
+      resumed.good(2 * s + 1, 0, s * 1000L, 1, 500_000 + s, false);
+      resumed.good(2 * s + 2, 0, s * 1000L, 2, 400_000 - s, false);
+    }
+    whole.finish();
+    resumed.finish();
+
+    assertThat(stored).isEqualTo(2);
+    assertThat(resumedBlocks).isEqualTo(blocks.subList(stored, blocks.size()));
   }
 
   @Test

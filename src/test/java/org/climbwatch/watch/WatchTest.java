@@ -112,7 +112,8 @@ class WatchTest {
                 AlarmSettings.DEFAULT.climbStalled(),
                 AlarmSettings.DEFAULT.falling(),
                 new ProbeFault.Settings(true, delays),
-                AlarmSettings.DEFAULT.readingsStopped()));
+                AlarmSettings.DEFAULT.readingsStopped(),
+                AlarmSettings.DEFAULT.probesApart()));
 
     List<Event> events =
         Script.eventsOf(

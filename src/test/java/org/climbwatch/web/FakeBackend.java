@@ -130,7 +130,8 @@ public final class FakeBackend implements Backend {
   public void raise(String id, AlarmKind kind, String message) {
     EventLine line;
     synchronized (this) {
-      alarms.add(new View.StandingAlarm(id, kind, AlarmState.UNACKNOWLEDGED, now(), message));
+      alarms.add(
+          new View.StandingAlarm(id, PROBE, kind, AlarmState.UNACKNOWLEDGED, now(), message));
       line = happened("alarm", kind.word(), "unacknowledged", message);
     }
     tell(new Live.Happened(openId, line));
@@ -185,10 +186,14 @@ public final class FakeBackend implements Backend {
         });
     return new Status(
         wallTime(now()),
-        new View("Meadow Lane top-hat", phase, targetC, latest, open, List.copyOf(alarms)),
-        PROBE,
-        "kiln model, seed 7",
-        latestAgeS,
+        new View(
+            "Meadow Lane top-hat",
+            phase,
+            targetC,
+            List.of(new View.ProbeView(PROBE, latest)),
+            open,
+            List.copyOf(alarms)),
+        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS)),
         10,
         openId,
         elapsedS(),
@@ -213,10 +218,10 @@ public final class FakeBackend implements Backend {
   }
 
   @Override
-  public synchronized CurveColumns curve(long id, int points) {
+  public synchronized List<CurveColumns> curves(long id, int points) {
     CurveColumns whole = curves.get(known(id).id());
     if (whole == null) {
-      return new CurveColumns(new long[0], new double[0]);
+      return List.of(new CurveColumns(PROBE, new long[0], new double[0]));
     }
     int step = Math.max(1, (int) Math.ceil(whole.elapsedMs().length / (double) points));
     int length = (whole.elapsedMs().length + step - 1) / step;
@@ -226,7 +231,7 @@ public final class FakeBackend implements Backend {
       elapsedMs[i] = whole.elapsedMs()[i * step];
       temperatureC[i] = whole.temperatureC()[i * step];
     }
-    return new CurveColumns(elapsedMs, temperatureC);
+    return List.of(new CurveColumns(PROBE, elapsedMs, temperatureC));
   }
 
   @Override
@@ -336,7 +341,12 @@ public final class FakeBackend implements Backend {
       alarms.set(
           alarms.indexOf(alarm),
           new View.StandingAlarm(
-              alarm.id(), alarm.kind(), AlarmState.ACKNOWLEDGED, alarm.since(), alarm.message()));
+              alarm.id(),
+              alarm.probe(),
+              alarm.kind(),
+              AlarmState.ACKNOWLEDGED,
+              alarm.since(),
+              alarm.message()));
       line = happened("alarm", alarm.kind().word(), "acknowledged", alarm.message());
     }
     tell(new Live.Happened(openId, line));

@@ -284,6 +284,6 @@ class RoutesTest {
             true,
             OptionalDouble.of(1003.2),
             3),
-        new CurveColumns(elapsedMs, temperatureC));
+        new CurveColumns("upper", elapsedMs, temperatureC));
   }
 }

@@ -8,6 +8,7 @@ import org.climbwatch.alarm.Delays;
 import org.climbwatch.alarm.Falling;
 import org.climbwatch.alarm.OverTemperature;
 import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.ProbesApart;
 import org.climbwatch.alarm.ReadingsStopped;
 
 /** The keys of {@code [alarm]}: one table for each rule. */
@@ -26,7 +27,8 @@ final class AlarmReader {
             climbStalled(alarm.section("climb_stalled")),
             falling(alarm.section("falling")),
             probeFault(alarm.section("probe_fault")),
-            readingsStopped(alarm.section("readings_stopped")));
+            readingsStopped(alarm.section("readings_stopped")),
+            probesApart(alarm.section("probes_apart")));
     alarm.refuseTheRest();
     return settings;
   }
@@ -88,6 +90,17 @@ final class AlarmReader {
         rule,
         new ReadingsStopped.Settings(
             rule.flag("enabled", usual.enabled()), delays(rule, usual.delays())));
+  }
+
+  private static ProbesApart.Settings probesApart(Section rule) {
+    ProbesApart.Settings usual = ProbesApart.Settings.DEFAULT;
+    return done(
+        rule,
+        new ProbesApart.Settings(
+            rule.flag("enabled", usual.enabled()),
+            rule.number("limit_c", usual.limitC(), 5, 500),
+            rule.number("deadband_c", usual.deadbandC(), 0, 100),
+            delays(rule, usual.delays())));
   }
 
   private static Delays delays(Section rule, Delays usual) {

@@ -16,12 +16,13 @@ import org.tomlj.TomlParseResult;
 /**
  * All settings of one run, checked.
  *
+ * @param sources where the readings of each of the watch's probes come from, in the same order
  * @param interval between two kept readings, in kiln time
  * @param dataDirectory where the journal lies
  */
 public record Configuration(
     WatchSettings watch,
-    ProbeSource source,
+    List<ProbeSource> sources,
     Duration interval,
     ServerSettings server,
     Path dataDirectory) {
@@ -78,13 +79,30 @@ public record Configuration(
     return configuration;
   }
 
+  public Configuration {
+    sources = List.copyOf(sources);
+    if (sources.size() != watch.probes().size()) {
+      throw new IllegalArgumentException("each probe needs one source");
+    }
+  }
+
+  /** That of the followed probe. */
+  public ProbeSource source() {
+    return sources.get(0);
+  }
+
+  /** How many times faster than real time kiln time runs; the same for all probes. */
+  public double speed() {
+    return source().speed();
+  }
+
   /** The same with another server address. */
   public Configuration listeningAt(ListenAddress address) {
-    return new Configuration(watch, source, interval, server.at(address), dataDirectory);
+    return new Configuration(watch, sources, interval, server.at(address), dataDirectory);
   }
 
   /** The same with its journal elsewhere. */
   public Configuration withData(Path directory) {
-    return new Configuration(watch, source, interval, server, directory);
+    return new Configuration(watch, sources, interval, server, directory);
   }
 }

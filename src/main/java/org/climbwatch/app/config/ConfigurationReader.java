@@ -15,6 +15,9 @@ import org.tomlj.TomlTable;
 
 /** Goes through the tables of a file; each table's keys, defaults and ranges stand in one place. */
 final class ConfigurationReader {
+  /** More than any small kiln has places for. */
+  private static final int MOST_PROBES = 8;
+
   private final Section root;
   private final Mistakes mistakes;
 
@@ -28,7 +31,7 @@ final class ConfigurationReader {
     String name = kiln.text("name").orElse("kiln");
     OptionalDouble targetC = kiln.optionalNumber("target_c", 50, 1400);
     kiln.refuseTheRest();
-    ProbeReader probe = probe();
+    List<ProbeReader> probes = probes();
     SignalSettings signal = signal(root.section("climb"));
     FiringSettings firing = firing(root.section("firing"));
     AlarmReader alarm = new AlarmReader(root.section("alarm"));
@@ -41,11 +44,17 @@ final class ConfigurationReader {
     data.refuseTheRest();
     root.refuseTheRest();
     AlarmSettings alarms = alarm.read();
-    limitsFit(kiln, targetC, probe.settings(), alarms.overTemperature());
+    limitsFit(kiln, targetC, probes.get(0).settings(), alarms.overTemperature());
     mistakes.throwIfAny();
     return new Configuration(
-        new WatchSettings(name, targetC, probe.settings(), signal, firing, alarms),
-        probe.source(),
+        new WatchSettings(
+            name,
+            targetC,
+            probes.stream().map(ProbeReader::settings).toList(),
+            signal,
+            firing,
+            alarms),
+        probes.stream().map(ProbeReader::source).toList(),
         Duration.ofMillis(Math.round(intervalS * 1000)),
         server,
         directory);
@@ -78,17 +87,40 @@ final class ConfigurationReader {
     }
   }
 
-  private ProbeReader probe() {
-    List<Section> probes = root.sections("probe");
-    if (probes.isEmpty()) {
+  private List<ProbeReader> probes() {
+    List<Section> tables = root.sections("probe");
+    if (tables.isEmpty()) {
       probeIsMissing();
-      return new ProbeReader(new Section("probe", Optional.empty(), 0, mistakes));
+      return List.of(new ProbeReader(new Section("probe", Optional.empty(), 0, mistakes)));
     }
-    if (probes.size() > 1) {
+    if (tables.size() > MOST_PROBES) {
       mistakes.add(
-          probes.get(1).line(), "a second [[probe]]; this version follows one probe, take one out");
+          tables.get(MOST_PROBES).line(),
+          "probe number " + (MOST_PROBES + 1) + "; at most " + MOST_PROBES + ", take some out");
     }
-    return new ProbeReader(probes.get(0));
+    List<ProbeReader> probes = tables.stream().map(ProbeReader::new).toList();
+    for (int i = 1; i < probes.size(); i++) {
+      differs(tables.get(i), probes.get(i), probes.subList(0, i));
+    }
+    return probes;
+  }
+
+  /** A probe needs a name of its own, and a time that runs as that of the others. */
+  private static void differs(Section table, ProbeReader probe, List<ProbeReader> before) {
+    String name = probe.settings().name();
+    if (before.stream().anyMatch(other -> other.settings().name().equals(name))) {
+      table.wrong("name", name, "is the name of another probe", "give each its own");
+    }
+    double speed = before.get(0).source().speed();
+    if (probe.source().speed() != speed) {
+      table.mistake(
+          "source",
+          "runs at speed "
+              + Shown.plain(probe.source().speed())
+              + ", the first probe at "
+              + Shown.plain(speed)
+              + "; one kiln has one time, give all the same speed");
+    }
   }
 
   private void probeIsMissing() {

@@ -53,7 +53,8 @@ final class ProbeTable {
                 Arrays.stream(ToleranceClass.values()).map(ToleranceClass::word).toList()));
     double amplifier = probe.number("amplifier_error_c", spi ? 4 : 2, 0, 50);
     double cold = probe.number("cold_junction_error_c", 2, 0, 50);
-    return new ProbeSettings(name, type, tolerance, amplifier, cold);
+    boolean compared = probe.flag("compared", true);
+    return new ProbeSettings(name, type, tolerance, amplifier, cold, compared);
   }
 
   ProbeSource source() {

@@ -1,5 +1,7 @@
 package org.climbwatch.app.config;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -10,6 +12,7 @@ import org.climbwatch.alarm.Delays;
 import org.climbwatch.alarm.Falling;
 import org.climbwatch.alarm.OverTemperature;
 import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.ProbesApart;
 import org.climbwatch.alarm.ReadingsStopped;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
@@ -31,7 +34,9 @@ public final class SettingsText {
     Map<String, String> lines = new TreeMap<>();
     lines.put("kiln", SettingsLines.escaped(settings.kiln()));
     settings.targetC().ifPresent(target -> lines.put("target_c", "" + target));
-    putProbe(lines, settings.probe());
+    for (int i = 0; i < settings.probes().size(); i++) {
+      putProbe(lines, probeKey(i), settings.probes().get(i));
+    }
     SignalSettings signal = settings.signal();
     lines.put("climb.window_s", "" + signal.climbWindowSeconds());
     lines.put("climb.fall_window_s", "" + signal.fallWindowSeconds());
@@ -58,7 +63,7 @@ public final class SettingsText {
         new WatchSettings(
             lines.text("kiln", "kiln"),
             targetC,
-            probe(lines),
+            probes(lines),
             signal(lines),
             firing(lines),
             alarms(lines));
@@ -66,21 +71,36 @@ public final class SettingsText {
     return settings;
   }
 
-  private static void putProbe(Map<String, String> lines, ProbeSettings probe) {
-    lines.put("probe.name", SettingsLines.escaped(probe.name()));
-    lines.put("probe.type", probe.type().name());
-    lines.put("probe.tolerance", probe.toleranceClass().word());
-    lines.put("probe.amplifier_error_c", "" + probe.amplifierErrorC());
-    lines.put("probe.cold_junction_error_c", "" + probe.coldJunctionErrorC());
+  /** The first probe's lines have no number, as in a record of a version that knew only one. */
+  private static String probeKey(int index) {
+    return index == 0 ? "probe." : "probe." + (index + 1) + ".";
   }
 
-  private static ProbeSettings probe(SettingsLines lines) {
+  private static List<ProbeSettings> probes(SettingsLines lines) {
+    List<ProbeSettings> probes = new ArrayList<>();
+    do {
+      probes.add(probe(lines, probeKey(probes.size())));
+    } while (lines.has(probeKey(probes.size()) + "name"));
+    return probes;
+  }
+
+  private static void putProbe(Map<String, String> lines, String key, ProbeSettings probe) {
+    lines.put(key + "name", SettingsLines.escaped(probe.name()));
+    lines.put(key + "type", probe.type().name());
+    lines.put(key + "tolerance", probe.toleranceClass().word());
+    lines.put(key + "amplifier_error_c", "" + probe.amplifierErrorC());
+    lines.put(key + "cold_junction_error_c", "" + probe.coldJunctionErrorC());
+    lines.put(key + "compared", "" + probe.compared());
+  }
+
+  private static ProbeSettings probe(SettingsLines lines, String key) {
     return new ProbeSettings(
-        lines.text("probe.name", "probe"),
-        lines.word("probe.type", ThermocoupleType.K, ThermocoupleType::valueOf),
-        lines.word("probe.tolerance", ToleranceClass.IEC_2, ToleranceClass::ofWord),
-        lines.number("probe.amplifier_error_c", 2),
-        lines.number("probe.cold_junction_error_c", 2));
+        lines.text(key + "name", "probe"),
+        lines.word(key + "type", ThermocoupleType.K, ThermocoupleType::valueOf),
+        lines.word(key + "tolerance", ToleranceClass.IEC_2, ToleranceClass::ofWord),
+        lines.number(key + "amplifier_error_c", 2),
+        lines.number(key + "cold_junction_error_c", 2),
+        lines.flag(key + "compared", true));
   }
 
   private static SignalSettings signal(SettingsLines lines) {
@@ -131,6 +151,10 @@ public final class SettingsText {
     putRule(lines, "probe_fault", fault.enabled(), fault.delays());
     ReadingsStopped.Settings stopped = alarm.readingsStopped();
     putRule(lines, "readings_stopped", stopped.enabled(), stopped.delays());
+    ProbesApart.Settings apart = alarm.probesApart();
+    putRule(lines, "probes_apart", apart.enabled(), apart.delays());
+    lines.put("probes_apart.limit_c", "" + apart.limitC());
+    lines.put("probes_apart.deadband_c", "" + apart.deadbandC());
   }
 
   private static void putRule(
@@ -169,6 +193,11 @@ public final class SettingsText {
             lines.delays("probe_fault", usual.probeFault().delays())),
         new ReadingsStopped.Settings(
             lines.flag("readings_stopped.enabled", usual.readingsStopped().enabled()),
-            lines.delays("readings_stopped", usual.readingsStopped().delays())));
+            lines.delays("readings_stopped", usual.readingsStopped().delays())),
+        new ProbesApart.Settings(
+            lines.flag("probes_apart.enabled", usual.probesApart().enabled()),
+            lines.number("probes_apart.limit_c", usual.probesApart().limitC()),
+            lines.number("probes_apart.deadband_c", usual.probesApart().deadbandC()),
+            lines.delays("probes_apart", usual.probesApart().delays())));
   }
 }

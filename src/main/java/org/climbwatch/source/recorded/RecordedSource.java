@@ -1,6 +1,7 @@
 package org.climbwatch.source.recorded;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -30,7 +31,7 @@ public final class RecordedSource implements Source {
     this.probe = probe;
     this.file = file;
     this.originMillis = originMillis;
-    recording = new Recording(file, probe);
+    recording = new Recording(file, List.of(probe));
   }
 
   @Override

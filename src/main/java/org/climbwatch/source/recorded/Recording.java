@@ -9,6 +9,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
@@ -30,6 +31,7 @@ public final class Recording implements AutoCloseable {
   private final CsvRows rows;
   private final Columns columns;
   private final RowInputs inputs;
+  private final List<String> probes;
   private int boot;
   private long lastMillis = Long.MIN_VALUE;
   private String lastProbe = "";
@@ -37,10 +39,11 @@ public final class Recording implements AutoCloseable {
   /**
    * Opens a recording and reads its first row.
    *
-   * @param probe the name that its readings are to carry
+   * @param probes the configured names; with one, all readings get it, with several, each row must
+   *     name one of them
    * @throws BadRecording when there is no such file, or it lacks the columns
    */
-  public Recording(Path file, String probe) {
+  public Recording(Path file, List<String> probes) {
     this.file = file.toString();
     reader = open(file);
     rows = new CsvRows(reader);
@@ -51,7 +54,8 @@ public final class Recording implements AutoCloseable {
       close();
       throw placed(bad);
     }
-    inputs = new RowInputs(rows, columns, probe);
+    inputs = new RowInputs(rows, columns, probes.get(0));
+    this.probes = List.copyOf(probes);
   }
 
   /**
@@ -91,12 +95,33 @@ public final class Recording implements AutoCloseable {
       throw new BadRecording("elapsed_s goes back; put the rows in the order of time");
     }
     Moment at = new Moment(boot, millis);
+    if (probes.size() > 1) {
+      chooseProbe(action.isEmpty());
+    }
     Input input = action.isEmpty() ? inputs.reading(at) : inputs.deed(action, at);
-    if (input instanceof Input.Measured && columns.probe() >= 0) {
+    if (input instanceof Input.Measured && probes.size() == 1 && columns.probe() >= 0) {
       requireOneProbe(millis);
     }
     lastMillis = millis;
     return input;
+  }
+
+  private void chooseProbe(boolean reading) {
+    if (columns.probe() < 0 || rows.isEmpty(columns.probe())) {
+      if (reading && rows.isEmpty(columns.note())) {
+        throw new BadRecording(
+            "no probe is named; with several probes each reading names its own: "
+                + String.join(", ", probes));
+      }
+      inputs.of(probes.get(0));
+    } else if (!rows.is(columns.probe(), inputs.probe())) {
+      String name = rows.text(columns.probe());
+      if (!probes.contains(name)) {
+        throw new BadRecording(
+            "probe \"" + name + "\" is not configured; allowed: " + String.join(", ", probes));
+      }
+      inputs.of(name);
+    }
   }
 
   /** Two probes at one moment would make one curve that jumps between them. */
@@ -109,7 +134,7 @@ public final class Recording implements AutoCloseable {
                 + lastProbe
                 + " and "
                 + name
-                + "; keep the rows of one");
+                + "; keep the rows of one, or name a configuration with a [[probe]] for each");
       }
       lastProbe = name;
     }

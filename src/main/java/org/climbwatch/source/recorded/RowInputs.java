@@ -17,12 +17,22 @@ final class RowInputs {
 
   private final CsvRows rows;
   private final Columns columns;
-  private final String probe;
+  private String probe;
 
   RowInputs(CsvRows rows, Columns columns, String probe) {
     this.rows = rows;
     this.columns = columns;
     this.probe = probe;
+  }
+
+  /** The name that readings get. */
+  String probe() {
+    return probe;
+  }
+
+  /** Names the probe of what follows. */
+  void of(String name) {
+    probe = name;
   }
 
   /** A number that must be there and within what makes sense. */
@@ -99,13 +109,16 @@ final class RowInputs {
     return Reading.linearised(at, probe, temperatureC, coldJunctionC);
   }
 
-  /** The note of an acknowledgement is "kind: who". */
-  private static Input acknowledged(Moment at, String note) {
+  /**
+   * The note of an acknowledgement is "kind: who", the row's probe the alarm's; none is the
+   * followed one.
+   */
+  private Input acknowledged(Moment at, String note) {
     int colon = note.indexOf(':');
-    return colon < 0
-        ? new Input.Acknowledged(at, note.strip(), "")
-        : new Input.Acknowledged(
-            at, note.substring(0, colon).strip(), note.substring(colon + 1).strip());
+    String kind = (colon < 0 ? note : note.substring(0, colon)).strip();
+    String who = colon < 0 ? "" : note.substring(colon + 1).strip();
+    String suffix = rows.isEmpty(columns.probe()) ? "" : "-" + rows.text(columns.probe());
+    return new Input.Acknowledged(at, kind + suffix, who);
   }
 
   private static Fault fault(String word) {

@@ -23,6 +23,7 @@ import org.climbwatch.alarm.Delays;
 import org.climbwatch.alarm.Falling;
 import org.climbwatch.alarm.OverTemperature;
 import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.ProbesApart;
 import org.climbwatch.alarm.ReadingsStopped;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
@@ -176,7 +177,9 @@ class SettingsTextTest {
             Combinators.combine(flag(), number(10, 5000), number(1, 100), delays())
                 .as(Falling.Settings::new),
             Combinators.combine(flag(), delays()).as(ProbeFault.Settings::new),
-            Combinators.combine(flag(), delays()).as(ReadingsStopped.Settings::new))
+            Combinators.combine(flag(), delays()).as(ReadingsStopped.Settings::new),
+            Combinators.combine(flag(), number(5, 500), number(0, 100), delays())
+                .as(ProbesApart.Settings::new))
         .as(AlarmSettings::new);
   }
 

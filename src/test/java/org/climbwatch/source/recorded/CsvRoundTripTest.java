@@ -184,7 +184,7 @@ class CsvRoundTripTest {
 
   private static List<Input> read(Path file) {
     List<Input> all = new ArrayList<>();
-    try (Recording recording = new Recording(file, "upper")) {
+    try (Recording recording = new Recording(file, List.of("upper"))) {
       Optional<Input> next = recording.next();
       while (next.isPresent()) {
         all.add(next.get());

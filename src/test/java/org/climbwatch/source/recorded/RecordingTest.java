@@ -136,7 +136,7 @@ class RecordingTest {
 
   @Test
   void whatIsWrongWithTheFileIsSaidWithWhatToDo() throws IOException {
-    assertThatThrownBy(() -> new Recording(folder.resolve("none.csv"), "upper"))
+    assertThatThrownBy(() -> new Recording(folder.resolve("none.csv"), List.of("upper")))
         .isInstanceOf(BadRecording.class)
         .hasMessage(folder.resolve("none.csv") + ": no such file");
     refused(
@@ -208,7 +208,9 @@ class RecordingTest {
         "2: unknown phase" + " \"soaking\"; allowed: idle, drying, climbing, holding, cooling");
     refused(
         "elapsed_s,probe,temperature_c\n0,upper,20\n0,lower,19\n",
-        "3: readings of two probes" + " at one time, upper and lower; keep the rows of one");
+        "3: readings of two probes"
+            + " at one time, upper and lower; keep the rows of one, or"
+            + " name a configuration with a [[probe]] for each");
   }
 
   private void refused(String text, String message) throws IOException {
@@ -229,7 +231,7 @@ class RecordingTest {
 
   private static List<Input> all(Path file) {
     List<Input> all = new ArrayList<>();
-    try (Recording recording = new Recording(file, "upper")) {
+    try (Recording recording = new Recording(file, List.of("upper"))) {
       Optional<Input> next = recording.next();
       while (next.isPresent()) {
         all.add(next.get());

@@ -1,0 +1,128 @@
+package org.climbwatch.watch;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.signal.Track;
+
+/** One probe's run of readings: what the newest one says, and what the ones before make of it. */
+final class ProbeWatch {
+  private static final long SLOWEST_INTERVAL_MILLIS = 10_000;
+
+  private ProbeSettings settings;
+  private SignalSettings signal;
+  private Judge judge;
+  private Track track;
+  private final IdleKeeper idleKeeper = new IdleKeeper();
+  private Optional<Judged> latest = Optional.empty();
+  private Optional<Moment> lastKeptAt = Optional.empty();
+
+  ProbeWatch(ProbeSettings settings, SignalSettings signal) {
+    this.settings = settings;
+    this.signal = signal;
+    judge = new Judge(settings);
+    track = new Track(signal);
+  }
+
+  /** Goes on under other settings of the same probe; the run starts anew if it depends on them. */
+  void configure(ProbeSettings other, SignalSettings otherSignal) {
+    if (!other.equals(settings) || !otherSignal.equals(signal)) {
+      track = new Track(otherSignal);
+    }
+    settings = other;
+    signal = otherSignal;
+    judge = new Judge(other);
+  }
+
+  /** What a reading says before anything is known of its neighbours. */
+  Judged judge(Reading reading, Phase phase) {
+    return judge.judge(reading, phase);
+  }
+
+  /** Whether a reading of an idle kiln is worth a place in the journal. */
+  boolean keepsWhileIdle(Judged judged) {
+    return idleKeeper.keeps(
+        judged.reading().at(), judged.temperatureC().orElse(Double.NaN), judged.fault());
+  }
+
+  /** A reading that is shown and forgotten. */
+  void pass(Judged judged) {
+    latest = Optional.of(judged);
+  }
+
+  /**
+   * Notes that a reading is kept. While idle, readings lie a minute apart on purpose, and delays
+   * run on over that.
+   *
+   * @return whether it comes behind a gap, so that nothing is known of what lay between
+   */
+  boolean behindGap(Moment at, boolean idle) {
+    long longestMillis = idle ? IdleKeeper.PACE_MILLIS + SLOWEST_INTERVAL_MILLIS : Track.GAP_MILLIS;
+    boolean gap =
+        lastKeptAt.isPresent()
+            && (!lastKeptAt.get().sameBoot(at) || at.millisSince(lastKeptAt.get()) > longestMillis);
+    if (gap) {
+      track.reset();
+    }
+    lastKeptAt = Optional.of(at);
+    return gap;
+  }
+
+  /** Takes a temperature into the run; answers whether it was set aside as a spike. */
+  boolean takesForSpike(Judged judged) {
+    return judged.temperatureC().isPresent()
+        && track.isSpike(judged.reading().at().millis(), judged.temperatureC().getAsDouble());
+  }
+
+  /** The reading with what the run says of it, which is then the newest. */
+  Judged conclude(Judged judged, boolean spike, Phase phase) {
+    Judged concluded = Judge.with(judged, spike, climbBeside(judged.fault()), phase);
+    latest = Optional.of(concluded);
+    return concluded;
+  }
+
+  void resume() {
+    track.reset();
+  }
+
+  String name() {
+    return settings.name();
+  }
+
+  Optional<Judged> latest() {
+    return latest;
+  }
+
+  /** °C without spikes; empty while the reading carries a fault. */
+  OptionalDouble temperatureC(Optional<Fault> fault) {
+    return fault.isPresent() ? OptionalDouble.empty() : track.temperatureC();
+  }
+
+  /** °C, the newest kept one, unless it is older than a gap. */
+  OptionalDouble temperatureNear(Moment at) {
+    boolean near =
+        lastKeptAt.isPresent()
+            && lastKeptAt.get().sameBoot(at)
+            && at.millisSince(lastKeptAt.get()) <= Track.GAP_MILLIS;
+    return near && latest.isPresent() && latest.get().fault().isEmpty()
+        ? track.temperatureC()
+        : OptionalDouble.empty();
+  }
+
+  Optional<Climb> climbBeside(Optional<Fault> fault) {
+    return fault.isPresent() ? Optional.empty() : track.climb();
+  }
+
+  Optional<Climb> quickClimbBeside(Optional<Fault> fault) {
+    return fault.isPresent() ? Optional.empty() : track.quickClimb();
+  }
+
+  OptionalDouble recentPeakC() {
+    return track.recentPeakC();
+  }
+}
