@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Moment;
 
-/** All alarms of one kiln. The list of rules below is where a new rule is registered. */
+/** All alarms of one kiln. */
 public final class Annunciator {
   private List<Alarm> alarms = new ArrayList<>();
 
@@ -28,20 +28,6 @@ public final class Annunciator {
     configure(settings, probes);
   }
 
-  private static List<Rule> probeRules(AlarmSettings settings) {
-    return List.of(
-        new ProbeFault(settings.probeFault()), new ReadingsStopped(settings.readingsStopped()));
-  }
-
-  private static List<Rule> firingRules(AlarmSettings settings) {
-    return List.of(
-        new OverTemperature(settings.overTemperature()),
-        new Falling(settings.falling()),
-        new ClimbTooFast(settings.climbTooFast()),
-        new ClimbStalled(settings.climbStalled()),
-        new ProbesApart(settings.probesApart()));
-  }
-
   /**
    * Goes on under other settings; what stands goes on standing as long as its probe is there.
    *
@@ -52,12 +38,10 @@ public final class Annunciator {
     alarms = new ArrayList<>();
     for (int i = 0; i < probes.size(); i++) {
       boolean followed = i == 0;
-      for (Rule rule : probeRules(settings)) {
-        alarms.add(continued(before, probes.get(i), followed, rule));
-      }
-      if (followed) {
-        for (Rule rule : firingRules(settings)) {
-          alarms.add(continued(before, probes.get(i), true, rule));
+      for (RuleKind kind : Rules.ALL) {
+        if (followed || kind.ofProbe()) {
+          Rule rule = kind.rule(settings.of(kind.alarm()));
+          alarms.add(continued(before, probes.get(i), followed, rule));
         }
       }
     }

@@ -6,19 +6,16 @@ import org.climbwatch.firing.Phase;
  * The kiln is meant to climb and does not. Applies while climbing and short of the target only, so
  * it is silent through drying, a hold on purpose and cooling. A standing one goes on in a cooling
  * that nobody has spoken of.
+ *
+ * @param leastClimbCPerHour °C/h below which the climb counts as stalled
  */
-public record ClimbStalled(Settings settings) implements Rule {
-  /**
-   * @param leastClimbCPerHour °C/h below which the climb counts as stalled, 1 to 500
-   */
-  public record Settings(boolean enabled, double leastClimbCPerHour, Delays delays) {
-    /** Potters look again after 10 to 15 minutes (common practice). */
-    public static final Settings DEFAULT = new Settings(true, 20, Delays.ofSeconds(600, 120));
-
-    public Settings {
-      Limits.require(leastClimbCPerHour, 1, 500, "leastClimbCPerHour");
-    }
-  }
+public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements Rule {
+  /** Potters look again after 10 to 15 minutes (common practice). */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.CLIMB_STALLED)
+          .number("least_climb_c_per_h", 20, 1, 500)
+          .delays(600, 120)
+          .makes(set -> new ClimbStalled(set.delays(), set.number("least_climb_c_per_h")));
 
   @Override
   public AlarmKind kind() {
@@ -26,25 +23,18 @@ public record ClimbStalled(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (settings.enabled()
-        && situation.phase() == Phase.COOLING
-        && situation.stillStands(standing)) {
+    if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
       return Verdict.HOLDS;
     }
-    if (!settings.enabled() || situation.phase() != Phase.CLIMBING || targetReached(situation)) {
+    if (situation.phase() != Phase.CLIMBING || targetReached(situation)) {
       return Verdict.NOT_APPLICABLE;
     }
     if (situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
     }
     // a standing alarm returns only once the climb is plainly back, half as much again
-    double limitCPerHour = settings.leastClimbCPerHour() * (standing ? 1.5 : 1);
+    double limitCPerHour = leastClimbCPerHour * (standing ? 1.5 : 1);
     return situation.climb().get().cPerHour() < limitCPerHour ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
@@ -63,7 +53,7 @@ public record ClimbStalled(Settings settings) implements Rule {
         situation.temperatureC().isPresent()
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "an unknown temperature",
-        Words.perHour(settings.leastClimbCPerHour()),
+        Words.perHour(leastClimbCPerHour),
         Words.span(heldSeconds));
   }
 

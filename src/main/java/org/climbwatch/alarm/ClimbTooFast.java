@@ -6,22 +6,24 @@ import org.climbwatch.firing.Phase;
  * The kiln climbs faster than the ware survives. Suppressed while idle or cooling.
  *
  * <p>The climb has to be over the limit by its own uncertainty.
+ *
+ * @param dryingLimitCPerHour °C/h while pore water leaves
+ * @param limitCPerHour °C/h afterwards
  */
-public record ClimbTooFast(Settings settings) implements Rule {
-  /**
-   * @param dryingLimitCPerHour °C/h while pore water leaves, 10 to 5000
-   * @param limitCPerHour °C/h afterwards, 10 to 5000
-   */
-  public record Settings(
-      boolean enabled, double dryingLimitCPerHour, double limitCPerHour, Delays delays) {
-    /** Twice the published climbs for greenware to 120 °C, and above (common practice). */
-    public static final Settings DEFAULT = new Settings(true, 200, 500, Delays.ofSeconds(60, 60));
-
-    public Settings {
-      Limits.require(dryingLimitCPerHour, 10, 5000, "dryingLimitCPerHour");
-      Limits.require(limitCPerHour, 10, 5000, "limitCPerHour");
-    }
-  }
+public record ClimbTooFast(Delays delays, double dryingLimitCPerHour, double limitCPerHour)
+    implements Rule {
+  /** Twice the published climbs for greenware to 120 °C, and above (common practice). */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.CLIMB_TOO_FAST)
+          .number("drying_limit_c_per_h", 200, 10, 5000)
+          .number("limit_c_per_h", 500, 10, 5000)
+          .delays(60, 60)
+          .makes(
+              set ->
+                  new ClimbTooFast(
+                      set.delays(),
+                      set.number("drying_limit_c_per_h"),
+                      set.number("limit_c_per_h")));
 
   @Override
   public AlarmKind kind() {
@@ -29,14 +31,9 @@ public record ClimbTooFast(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
     Phase phase = situation.phase();
-    if (!settings.enabled() || phase == Phase.IDLE || phase == Phase.COOLING) {
+    if (phase == Phase.IDLE || phase == Phase.COOLING) {
       return Verdict.NOT_APPLICABLE;
     }
     if (situation.climb().isEmpty()) {
@@ -68,6 +65,6 @@ public record ClimbTooFast(Settings settings) implements Rule {
   }
 
   private double limitCPerHour(Phase phase) {
-    return phase == Phase.DRYING ? settings.dryingLimitCPerHour() : settings.limitCPerHour();
+    return phase == Phase.DRYING ? dryingLimitCPerHour : limitCPerHour;
   }
 }

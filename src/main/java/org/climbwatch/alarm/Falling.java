@@ -6,21 +6,19 @@ import org.climbwatch.firing.Phase;
  * The temperature falls while the fire should be burning: the flame may be out. Suppressed while
  * idle and cooling; but a standing one goes on until the potter says that the gas is off, or the
  * kiln climbs again: a curve that falls for long cannot tell a shut kiln from a lost flame.
+ *
+ * @param fallCPerHour °C/h, as a positive number, at which a fall is taken seriously
+ * @param dropC °C below the recent peak that it must have fallen
  */
-public record Falling(Settings settings) implements Rule {
-  /**
-   * @param fallCPerHour °C/h, as a positive number, at which a fall is taken seriously, 10 to 5000
-   * @param dropC °C below the recent peak that it must have fallen, 1 to 100
-   */
-  public record Settings(boolean enabled, double fallCPerHour, double dropC, Delays delays) {
-    /** A fibre kiln without flame falls by hundreds of degrees an hour (common practice). */
-    public static final Settings DEFAULT = new Settings(true, 120, 4, Delays.ofSeconds(15, 120));
-
-    public Settings {
-      Limits.require(fallCPerHour, 10, 5000, "fallCPerHour");
-      Limits.require(dropC, 1, 100, "dropC");
-    }
-  }
+public record Falling(Delays delays, double fallCPerHour, double dropC) implements Rule {
+  /** A fibre kiln without flame falls by hundreds of degrees an hour (common practice). */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.FALLING)
+          .number("fall_c_per_h", 120, 10, 5000)
+          .number("drop_c", 4, 1, 100)
+          .delays(15, 120)
+          .makes(
+              set -> new Falling(set.delays(), set.number("fall_c_per_h"), set.number("drop_c")));
 
   @Override
   public AlarmKind kind() {
@@ -28,14 +26,9 @@ public record Falling(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
     Phase phase = situation.phase();
-    if (!settings.enabled() || phase == Phase.IDLE) {
+    if (phase == Phase.IDLE) {
       return Verdict.NOT_APPLICABLE;
     }
     if (phase == Phase.COOLING) {
@@ -50,8 +43,8 @@ public record Falling(Settings settings) implements Rule {
     if (standing) {
       return climb.cPerHour() < 0 ? Verdict.HOLDS : Verdict.CLEAR;
     }
-    boolean steep = climb.cPerHour() + climb.uncertaintyCPerHour() < -settings.fallCPerHour();
-    boolean deep = dropC(situation) >= settings.dropC();
+    boolean steep = climb.cPerHour() + climb.uncertaintyCPerHour() < -fallCPerHour;
+    boolean deep = dropC(situation) >= dropC;
     return steep && deep ? Verdict.HOLDS : Verdict.CLEAR;
   }
 

@@ -1,20 +1,22 @@
 package org.climbwatch.alarm;
 
-/** The kiln is hotter than it or its ware may get. Applies in every phase, also when idle. */
-public record OverTemperature(Settings settings) implements Rule {
-  /**
-   * @param limitC °C at which the alarm is due, 50 to 1800
-   * @param deadbandC °C below the limit at which it returns, 0 to 100
-   */
-  public record Settings(boolean enabled, double limitC, double deadbandC, Delays delays) {
-    /** A little above cone 10, where a Type K couple is at its end (common practice). */
-    public static final Settings DEFAULT = new Settings(true, 1300, 5, Delays.ofSeconds(5, 30));
-
-    public Settings {
-      Limits.require(limitC, 50, 1800, "limitC");
-      Limits.require(deadbandC, 0, 100, "deadbandC");
-    }
-  }
+/**
+ * The kiln is hotter than it or its ware may get. Applies in every phase, also when idle.
+ *
+ * @param limitC °C at which the alarm is due
+ * @param deadbandC °C below the limit at which it returns
+ */
+public record OverTemperature(Delays delays, double limitC, double deadbandC) implements Rule {
+  /** A little above cone 10, where a Type K couple is at its end (common practice). */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.OVER_TEMPERATURE)
+          .number("limit_c", 1300, 50, 1800)
+          .number("deadband_c", 5, 0, 100)
+          .delays(5, 30)
+          .makes(
+              set ->
+                  new OverTemperature(
+                      set.delays(), set.number("limit_c"), set.number("deadband_c")));
 
   @Override
   public AlarmKind kind() {
@@ -22,20 +24,12 @@ public record OverTemperature(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (!settings.enabled()) {
-      return Verdict.NOT_APPLICABLE;
-    }
     if (situation.temperatureC().isEmpty()) {
       return Verdict.UNKNOWN;
     }
-    double limitC = standing ? settings.limitC() - settings.deadbandC() : settings.limitC();
-    return situation.temperatureC().getAsDouble() >= limitC ? Verdict.HOLDS : Verdict.CLEAR;
+    double dueC = standing ? limitC - deadbandC : limitC;
+    return situation.temperatureC().getAsDouble() >= dueC ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   @Override
@@ -46,8 +40,8 @@ public record OverTemperature(Settings settings) implements Rule {
             + " the probe. This program closes no valve.",
         situation.kiln(),
         situation.probe(),
-        Words.degrees(situation.temperatureC().orElse(settings.limitC())),
-        Words.degrees(settings.limitC()),
+        Words.degrees(situation.temperatureC().orElse(limitC)),
+        Words.degrees(limitC),
         Words.span(heldSeconds));
   }
 }

@@ -3,11 +3,12 @@ package org.climbwatch.alarm;
 import org.climbwatch.reading.Fault;
 
 /** Readings arrive but carry a fault instead of a temperature. Applies in every phase. */
-public record ProbeFault(Settings settings) implements Rule {
-  /** How long a fault must last; a spark at the igniter can give single ones. */
-  public record Settings(boolean enabled, Delays delays) {
-    public static final Settings DEFAULT = new Settings(true, Delays.ofSeconds(10, 10));
-  }
+public record ProbeFault(Delays delays) implements Rule {
+  /** A spark at the igniter can give single faults; one that lasts is real. */
+  static final RuleKind KIND =
+      RuleKind.ofProbe(AlarmKind.PROBE_FAULT)
+          .delays(10, 10)
+          .makes(set -> new ProbeFault(set.delays()));
 
   @Override
   public AlarmKind kind() {
@@ -15,15 +16,7 @@ public record ProbeFault(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (!settings.enabled()) {
-      return Verdict.NOT_APPLICABLE;
-    }
     if (situation.fault().isEmpty()) {
       return Verdict.CLEAR;
     }

@@ -3,24 +3,23 @@ package org.climbwatch.alarm;
 /**
  * Two probes of one kiln differ by more than a kiln's own unevenness explains: the kiln is uneven,
  * or one of them lies.
+ *
+ * @param limitC °C between two probes
+ * @param deadbandC °C below the limit at which it returns
  */
-public record ProbesApart(Settings settings) implements Rule {
+public record ProbesApart(Delays delays, double limitC, double deadbandC) implements Rule {
   /**
-   * @param limitC °C between two probes, 5 to 500
-   * @param deadbandC °C below the limit at which it returns, 0 to 100
+   * Top and bottom of a small kiln lie some tens of degrees apart while it climbs (common
+   * practice).
    */
-  public record Settings(boolean enabled, double limitC, double deadbandC, Delays delays) {
-    /**
-     * Top and bottom of a small kiln lie some tens of degrees apart while it climbs (common
-     * practice).
-     */
-    public static final Settings DEFAULT = new Settings(true, 80, 10, Delays.ofSeconds(300, 120));
-
-    public Settings {
-      Limits.require(limitC, 5, 500, "limitC");
-      Limits.require(deadbandC, 0, 100, "deadbandC");
-    }
-  }
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.PROBES_APART)
+          .number("limit_c", 80, 5, 500)
+          .number("deadband_c", 10, 0, 100)
+          .delays(300, 120)
+          .makes(
+              set ->
+                  new ProbesApart(set.delays(), set.number("limit_c"), set.number("deadband_c")));
 
   @Override
   public AlarmKind kind() {
@@ -28,20 +27,12 @@ public record ProbesApart(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (!settings.enabled()) {
-      return Verdict.NOT_APPLICABLE;
-    }
     if (situation.temperatureC().isEmpty() || situation.neighbours().isEmpty()) {
       return Verdict.UNKNOWN;
     }
-    double limitC = settings.limitC() - (standing ? settings.deadbandC() : 0);
-    return apartC(situation, farthest(situation)) >= limitC ? Verdict.HOLDS : Verdict.CLEAR;
+    double dueC = limitC - (standing ? deadbandC : 0);
+    return apartC(situation, farthest(situation)) >= dueC ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   @Override

@@ -3,11 +3,11 @@ package org.climbwatch.alarm;
 import org.climbwatch.reading.Fault;
 
 /** Nothing arrives from the probe's device. Applies in every phase. */
-public record ReadingsStopped(Settings settings) implements Rule {
-  /** How long silence must last. */
-  public record Settings(boolean enabled, Delays delays) {
-    public static final Settings DEFAULT = new Settings(true, Delays.ofSeconds(10, 10));
-  }
+public record ReadingsStopped(Delays delays) implements Rule {
+  static final RuleKind KIND =
+      RuleKind.ofProbe(AlarmKind.READINGS_STOPPED)
+          .delays(10, 10)
+          .makes(set -> new ReadingsStopped(set.delays()));
 
   @Override
   public AlarmKind kind() {
@@ -15,15 +15,7 @@ public record ReadingsStopped(Settings settings) implements Rule {
   }
 
   @Override
-  public Delays delays() {
-    return settings.delays();
-  }
-
-  @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (!settings.enabled()) {
-      return Verdict.NOT_APPLICABLE;
-    }
     return situation.fault().map(Fault::silence).orElse(false) ? Verdict.HOLDS : Verdict.CLEAR;
   }
 

@@ -4,12 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Delays;
-import org.climbwatch.alarm.ProbeFault;
+import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -106,14 +107,8 @@ class WatchTest {
             Script.SETTINGS.probe(),
             Script.SETTINGS.signal(),
             Script.SETTINGS.firing(),
-            new AlarmSettings(
-                AlarmSettings.DEFAULT.overTemperature(),
-                AlarmSettings.DEFAULT.climbTooFast(),
-                AlarmSettings.DEFAULT.climbStalled(),
-                AlarmSettings.DEFAULT.falling(),
-                new ProbeFault.Settings(true, delays),
-                AlarmSettings.DEFAULT.readingsStopped(),
-                AlarmSettings.DEFAULT.probesApart()));
+            AlarmSettings.DEFAULT.with(
+                new RuleSettings(AlarmKind.PROBE_FAULT, true, Map.of(), delays)));
 
     List<Event> events =
         Script.eventsOf(

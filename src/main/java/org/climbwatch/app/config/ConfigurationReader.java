@@ -5,8 +5,9 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
-import org.climbwatch.alarm.OverTemperature;
+import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.watch.ProbeSettings;
@@ -44,7 +45,7 @@ final class ConfigurationReader {
     data.refuseTheRest();
     root.refuseTheRest();
     AlarmSettings alarms = alarm.read();
-    limitsFit(kiln, targetC, probes.get(0).settings(), alarms.overTemperature());
+    limitsFit(kiln, targetC, probes.get(0).settings(), alarms.of(AlarmKind.OVER_TEMPERATURE));
     mistakes.throwIfAny();
     return new Configuration(
         new WatchSettings(
@@ -62,11 +63,11 @@ final class ConfigurationReader {
 
   /** A limit that the target or the couple never lets be of use is no limit. */
   private void limitsFit(
-      Section kiln, OptionalDouble targetC, ProbeSettings probe, OverTemperature.Settings limit) {
+      Section kiln, OptionalDouble targetC, ProbeSettings probe, RuleSettings limit) {
     if (!limit.enabled()) {
       return;
     }
-    double limitC = limit.limitC();
+    double limitC = limit.number("limit_c");
     if (targetC.isPresent() && targetC.getAsDouble() >= limitC) {
       kiln.wrong(
           "target_c",

@@ -6,14 +6,9 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.climbwatch.alarm.AlarmSettings;
-import org.climbwatch.alarm.ClimbStalled;
-import org.climbwatch.alarm.ClimbTooFast;
-import org.climbwatch.alarm.Delays;
-import org.climbwatch.alarm.Falling;
-import org.climbwatch.alarm.OverTemperature;
-import org.climbwatch.alarm.ProbeFault;
-import org.climbwatch.alarm.ProbesApart;
-import org.climbwatch.alarm.ReadingsStopped;
+import org.climbwatch.alarm.RuleKind;
+import org.climbwatch.alarm.RuleSettings;
+import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -132,72 +127,27 @@ public final class SettingsText {
   }
 
   private static void putAlarms(Map<String, String> lines, AlarmSettings alarm) {
-    OverTemperature.Settings hot = alarm.overTemperature();
-    putRule(lines, "over_temperature", hot.enabled(), hot.delays());
-    lines.put("over_temperature.limit_c", "" + hot.limitC());
-    lines.put("over_temperature.deadband_c", "" + hot.deadbandC());
-    ClimbTooFast.Settings fast = alarm.climbTooFast();
-    putRule(lines, "climb_too_fast", fast.enabled(), fast.delays());
-    lines.put("climb_too_fast.drying_limit_c_per_h", "" + fast.dryingLimitCPerHour());
-    lines.put("climb_too_fast.limit_c_per_h", "" + fast.limitCPerHour());
-    ClimbStalled.Settings stalled = alarm.climbStalled();
-    putRule(lines, "climb_stalled", stalled.enabled(), stalled.delays());
-    lines.put("climb_stalled.least_climb_c_per_h", "" + stalled.leastClimbCPerHour());
-    Falling.Settings falling = alarm.falling();
-    putRule(lines, "falling", falling.enabled(), falling.delays());
-    lines.put("falling.fall_c_per_h", "" + falling.fallCPerHour());
-    lines.put("falling.drop_c", "" + falling.dropC());
-    ProbeFault.Settings fault = alarm.probeFault();
-    putRule(lines, "probe_fault", fault.enabled(), fault.delays());
-    ReadingsStopped.Settings stopped = alarm.readingsStopped();
-    putRule(lines, "readings_stopped", stopped.enabled(), stopped.delays());
-    ProbesApart.Settings apart = alarm.probesApart();
-    putRule(lines, "probes_apart", apart.enabled(), apart.delays());
-    lines.put("probes_apart.limit_c", "" + apart.limitC());
-    lines.put("probes_apart.deadband_c", "" + apart.deadbandC());
-  }
-
-  private static void putRule(
-      Map<String, String> lines, String rule, boolean enabled, Delays delays) {
-    lines.put(rule + ".enabled", "" + enabled);
-    lines.put(rule + ".on_delay_ms", "" + delays.on().toMillis());
-    lines.put(rule + ".off_delay_ms", "" + delays.off().toMillis());
+    for (RuleSettings rule : alarm.rules()) {
+      String key = rule.alarm().word() + ".";
+      lines.put(key + "enabled", "" + rule.enabled());
+      rule.numbers().forEach((name, value) -> lines.put(key + name, "" + value));
+      lines.put(key + "on_delay_ms", "" + rule.delays().on().toMillis());
+      lines.put(key + "off_delay_ms", "" + rule.delays().off().toMillis());
+    }
   }
 
   private static AlarmSettings alarms(SettingsLines lines) {
-    AlarmSettings usual = AlarmSettings.DEFAULT;
-    return new AlarmSettings(
-        new OverTemperature.Settings(
-            lines.flag("over_temperature.enabled", usual.overTemperature().enabled()),
-            lines.number("over_temperature.limit_c", usual.overTemperature().limitC()),
-            lines.number("over_temperature.deadband_c", usual.overTemperature().deadbandC()),
-            lines.delays("over_temperature", usual.overTemperature().delays())),
-        new ClimbTooFast.Settings(
-            lines.flag("climb_too_fast.enabled", usual.climbTooFast().enabled()),
-            lines.number(
-                "climb_too_fast.drying_limit_c_per_h", usual.climbTooFast().dryingLimitCPerHour()),
-            lines.number("climb_too_fast.limit_c_per_h", usual.climbTooFast().limitCPerHour()),
-            lines.delays("climb_too_fast", usual.climbTooFast().delays())),
-        new ClimbStalled.Settings(
-            lines.flag("climb_stalled.enabled", usual.climbStalled().enabled()),
-            lines.number(
-                "climb_stalled.least_climb_c_per_h", usual.climbStalled().leastClimbCPerHour()),
-            lines.delays("climb_stalled", usual.climbStalled().delays())),
-        new Falling.Settings(
-            lines.flag("falling.enabled", usual.falling().enabled()),
-            lines.number("falling.fall_c_per_h", usual.falling().fallCPerHour()),
-            lines.number("falling.drop_c", usual.falling().dropC()),
-            lines.delays("falling", usual.falling().delays())),
-        new ProbeFault.Settings(
-            lines.flag("probe_fault.enabled", usual.probeFault().enabled()),
-            lines.delays("probe_fault", usual.probeFault().delays())),
-        new ReadingsStopped.Settings(
-            lines.flag("readings_stopped.enabled", usual.readingsStopped().enabled()),
-            lines.delays("readings_stopped", usual.readingsStopped().delays())),
-        new ProbesApart.Settings(
-            lines.flag("probes_apart.enabled", usual.probesApart().enabled()),
-            lines.number("probes_apart.limit_c", usual.probesApart().limitC()),
-            lines.number("probes_apart.deadband_c", usual.probesApart().deadbandC()),
-            lines.delays("probes_apart", usual.probesApart().delays())));
+    List<RuleSettings> rules = new ArrayList<>();
+    for (RuleKind kind : Rules.ALL) {
+      String rule = kind.alarm().word();
+      boolean enabled = lines.flag(rule + ".enabled", true);
+      Map<String, Double> numbers = new TreeMap<>();
+      for (RuleKind.Number number : kind.numbers()) {
+        String key = rule + "." + number.key();
+        numbers.put(number.key(), lines.number(key, number.usual()));
+      }
+      rules.add(kind.settings(enabled, numbers, lines.delays(rule, kind.usualDelays())));
+    }
+    return new AlarmSettings(rules);
   }
 }

@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -16,15 +19,12 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
-import org.climbwatch.alarm.ClimbStalled;
-import org.climbwatch.alarm.ClimbTooFast;
 import org.climbwatch.alarm.Delays;
-import org.climbwatch.alarm.Falling;
-import org.climbwatch.alarm.OverTemperature;
-import org.climbwatch.alarm.ProbeFault;
-import org.climbwatch.alarm.ProbesApart;
-import org.climbwatch.alarm.ReadingsStopped;
+import org.climbwatch.alarm.RuleKind;
+import org.climbwatch.alarm.RuleSettings;
+import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -68,7 +68,8 @@ class SettingsTextTest {
 
     WatchSettings settings = SettingsText.decode(older);
 
-    assertThat(settings.alarm().climbStalled()).isEqualTo(ClimbStalled.Settings.DEFAULT);
+    assertThat(settings.alarm().of(AlarmKind.CLIMB_STALLED))
+        .isEqualTo(AlarmSettings.DEFAULT.of(AlarmKind.CLIMB_STALLED));
     assertThat(settings.firing()).isEqualTo(FiringSettings.DEFAULT);
   }
 
@@ -168,19 +169,25 @@ class SettingsTextTest {
   }
 
   private static Arbitrary<AlarmSettings> alarms() {
-    return Combinators.combine(
-            Combinators.combine(flag(), number(50, 1800), number(0, 100), delays())
-                .as(OverTemperature.Settings::new),
-            Combinators.combine(flag(), number(10, 5000), number(10, 5000), delays())
-                .as(ClimbTooFast.Settings::new),
-            Combinators.combine(flag(), number(1, 500), delays()).as(ClimbStalled.Settings::new),
-            Combinators.combine(flag(), number(10, 5000), number(1, 100), delays())
-                .as(Falling.Settings::new),
-            Combinators.combine(flag(), delays()).as(ProbeFault.Settings::new),
-            Combinators.combine(flag(), delays()).as(ReadingsStopped.Settings::new),
-            Combinators.combine(flag(), number(5, 500), number(0, 100), delays())
-                .as(ProbesApart.Settings::new))
-        .as(AlarmSettings::new);
+    List<Arbitrary<RuleSettings>> rules = new ArrayList<>();
+    for (RuleKind kind : Rules.ALL) {
+      List<Arbitrary<Double>> numbers = new ArrayList<>();
+      kind.numbers().forEach(each -> numbers.add(number(each.low(), each.high())));
+      rules.add(
+          Combinators.combine(flag(), Combinators.combine(numbers).as(values -> values), delays())
+              .as(
+                  (enabled, values, delays) ->
+                      kind.settings(enabled, named(kind, values), delays)));
+    }
+    return Combinators.combine(rules).as(AlarmSettings::new);
+  }
+
+  private static Map<String, Double> named(RuleKind kind, List<Double> values) {
+    Map<String, Double> named = new TreeMap<>();
+    for (int i = 0; i < values.size(); i++) {
+      named.put(kind.numbers().get(i).key(), values.get(i));
+    }
+    return named;
   }
 
   private static Arbitrary<Delays> delays() {

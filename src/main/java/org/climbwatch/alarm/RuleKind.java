@@ -1,0 +1,106 @@
+package org.climbwatch.alarm;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+
+/**
+ * One kind of rule: the settings that it knows, with defaults and limits, and how a rule is made of
+ * them. A rule's file holds its own; {@link Rules} lists them all.
+ *
+ * @param alarm what its alarm is about; the alarm's word names the table of its settings
+ * @param ofProbe whether it looks at each probe for itself, as against the firing alone
+ * @param numbers its own settings besides the switch and the delays, in the order of the docs
+ * @param usualDelays when nothing else is set
+ */
+public record RuleKind(
+    AlarmKind alarm,
+    boolean ofProbe,
+    List<Number> numbers,
+    Delays usualDelays,
+    Function<RuleSettings, Rule> maker) {
+  /**
+   * A number that can be set.
+   *
+   * @param key lower-case, with its unit at the end
+   * @param usual when nothing else is set
+   */
+  public record Number(String key, double usual, double low, double high) {}
+
+  public RuleKind {
+    numbers = List.copyOf(numbers);
+  }
+
+  /** A rule that looks at the firing as its followed probe shows it. */
+  static RuleKind ofFiring(AlarmKind alarm) {
+    return new RuleKind(alarm, false, List.of(), Delays.ofSeconds(0, 0), RuleKind::unmade);
+  }
+
+  /** A rule that looks at each probe for itself. */
+  static RuleKind ofProbe(AlarmKind alarm) {
+    return new RuleKind(alarm, true, List.of(), Delays.ofSeconds(0, 0), RuleKind::unmade);
+  }
+
+  /** The same with one number more. */
+  RuleKind number(String key, double usual, double low, double high) {
+    List<Number> more = new ArrayList<>(numbers);
+    more.add(new Number(key, usual, low, high));
+    return new RuleKind(alarm, ofProbe, more, usualDelays, maker);
+  }
+
+  /** The same with its usual delays in seconds. */
+  RuleKind delays(long on, long off) {
+    return new RuleKind(alarm, ofProbe, numbers, Delays.ofSeconds(on, off), maker);
+  }
+
+  /** The same with the way to make its rule. */
+  RuleKind makes(Function<RuleSettings, Rule> how) {
+    return new RuleKind(alarm, ofProbe, numbers, usualDelays, how);
+  }
+
+  /** The settings when nothing is set. */
+  public RuleSettings usual() {
+    Map<String, Double> values = new TreeMap<>();
+    numbers.forEach(number -> values.put(number.key(), number.usual()));
+    return settings(true, values, usualDelays);
+  }
+
+  /**
+   * Settings of this kind.
+   *
+   * @param values one for each of the {@link #numbers}
+   * @throws IllegalArgumentException when one is missing, unknown or out of its limits
+   */
+  public RuleSettings settings(boolean enabled, Map<String, Double> values, Delays delays) {
+    if (values.size() != numbers.size()) {
+      throw new IllegalArgumentException(alarm.word() + " knows " + numbers + ", not " + values);
+    }
+    for (Number number : numbers) {
+      Double value = values.get(number.key());
+      if (value == null || !(value >= number.low() && value <= number.high())) {
+        throw new IllegalArgumentException(
+            alarm.word()
+                + "."
+                + number.key()
+                + " must be "
+                + number.low()
+                + " to "
+                + number.high()
+                + ", was "
+                + value);
+      }
+    }
+    return new RuleSettings(alarm, enabled, values, delays);
+  }
+
+  /** The rule under these settings. */
+  public Rule rule(RuleSettings settings) {
+    return settings.enabled() ? maker.apply(settings) : new OutOfService(alarm, settings.delays());
+  }
+
+  private static Rule unmade(RuleSettings settings) {
+    throw new IllegalStateException(settings.alarm() + " does not say how its rule is made");
+  }
+}

@@ -1,0 +1,18 @@
+package org.climbwatch.alarm;
+
+import java.util.List;
+
+/** All kinds of rules. This list is where a new one is registered. */
+public final class Rules {
+  public static final List<RuleKind> ALL =
+      List.of(
+          OverTemperature.KIND,
+          ClimbTooFast.KIND,
+          ClimbStalled.KIND,
+          Falling.KIND,
+          ProbeFault.KIND,
+          ReadingsStopped.KIND,
+          ProbesApart.KIND);
+
+  private Rules() {}
+}
