@@ -12,7 +12,14 @@ public enum AlarmKind {
   FALLING("falling", "Falling: the flame may be out", Priority.HIGH),
   PROBE_FAULT("probe_fault", "Probe fault", Priority.HIGH),
   READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH),
-  PROBES_APART("probes_apart", "Probes are far apart", Priority.MEDIUM);
+  PROBES_APART("probes_apart", "Probes are far apart", Priority.MEDIUM),
+  PROBE_TOO_HOT("probe_too_hot", "Too hot for the probe", Priority.MEDIUM),
+  TARGET_REACHED("target_reached", "Target reached", Priority.MEDIUM),
+  HOLD_OVER("hold_over", "Hold is over", Priority.MEDIUM),
+  BEHIND_PLAN("behind_plan", "Behind the plan", Priority.LOW),
+  AHEAD_OF_PLAN("ahead_of_plan", "Ahead of the plan", Priority.LOW),
+  COOLING_TOO_FAST("cooling_too_fast", "Cooling too fast", Priority.MEDIUM),
+  SAFE_TO_OPEN("safe_to_open", "Cool enough to open", Priority.LOW);
 
   private final String word;
   private final String title;

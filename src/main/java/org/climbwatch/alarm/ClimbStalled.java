@@ -27,7 +27,8 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements 
     if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
       return Verdict.HOLDS;
     }
-    if (situation.phase() != Phase.CLIMBING || targetReached(situation)) {
+    if (situation.phase() != Phase.CLIMBING
+        || situation.meant().reached(situation.temperatureC())) {
       return Verdict.NOT_APPLICABLE;
     }
     if (situation.climb().isEmpty()) {
@@ -55,11 +56,5 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements 
             : "an unknown temperature",
         Words.perHour(leastClimbCPerHour),
         Words.span(heldSeconds));
-  }
-
-  private static boolean targetReached(Situation situation) {
-    return situation.targetC().isPresent()
-        && situation.temperatureC().isPresent()
-        && situation.temperatureC().getAsDouble() >= situation.targetC().getAsDouble();
   }
 }

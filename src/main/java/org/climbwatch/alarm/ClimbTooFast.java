@@ -3,27 +3,51 @@ package org.climbwatch.alarm;
 import org.climbwatch.firing.Phase;
 
 /**
- * The kiln climbs faster than the ware survives. Suppressed while idle or cooling.
+ * The kiln climbs faster than the ware survives at the temperature it is at: steam, then what burns
+ * out, then quartz, then the open range, then the last stretch where glaze melts. Suppressed while
+ * idle or cooling.
  *
  * <p>The climb has to be over the limit by its own uncertainty.
  *
- * @param dryingLimitCPerHour °C/h while pore water leaves
- * @param limitCPerHour °C/h afterwards
+ * @param limits the ranges and their limits
  */
-public record ClimbTooFast(Delays delays, double dryingLimitCPerHour, double limitCPerHour)
-    implements Rule {
+public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
+  /**
+   * °C/h, each for its range.
+   *
+   * @param drying while pore water leaves
+   * @param burnout from there to 540 °C: organics and bound water
+   * @param quartz from 540 to 600 °C: the inversion at 573 °C
+   * @param open above
+   * @param glaze from {@code glazeFromC} °C on
+   */
+  record Limits(
+      double drying, double burnout, double quartz, double open, double glaze, double glazeFromC) {}
+
   /** Twice the published climbs for greenware to 120 °C, and above (common practice). */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.CLIMB_TOO_FAST)
           .number("drying_limit_c_per_h", 200, 10, 5000)
+          .number("burnout_limit_c_per_h", 500, 10, 5000)
+          .number("quartz_limit_c_per_h", 500, 10, 5000)
           .number("limit_c_per_h", 500, 10, 5000)
+          .number("glaze_limit_c_per_h", 500, 10, 5000)
+          .number("glaze_from_c", 1100, 600, 1400)
           .delays(60, 60)
-          .makes(
-              set ->
-                  new ClimbTooFast(
-                      set.delays(),
-                      set.number("drying_limit_c_per_h"),
-                      set.number("limit_c_per_h")));
+          .makes(set -> new ClimbTooFast(set.delays(), limits(set)));
+
+  private static final double QUARTZ_FROM_C = 540;
+  private static final double QUARTZ_TO_C = 600;
+
+  private static Limits limits(RuleSettings set) {
+    return new Limits(
+        set.number("drying_limit_c_per_h"),
+        set.number("burnout_limit_c_per_h"),
+        set.number("quartz_limit_c_per_h"),
+        set.number("limit_c_per_h"),
+        set.number("glaze_limit_c_per_h"),
+        set.number("glaze_from_c"));
+  }
 
   @Override
   public AlarmKind kind() {
@@ -41,15 +65,11 @@ public record ClimbTooFast(Delays delays, double dryingLimitCPerHour, double lim
     }
     var climb = situation.climb().get();
     double sureCPerHour = climb.cPerHour() - (standing ? 0 : climb.uncertaintyCPerHour());
-    return sureCPerHour > limitCPerHour(phase) ? Verdict.HOLDS : Verdict.CLEAR;
+    return sureCPerHour > limitCPerHour(situation) ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   @Override
   public String message(Situation situation, long heldSeconds) {
-    String risk =
-        situation.phase() == Phase.DRYING
-            ? "Steam may burst the ware."
-            : "The ware may crack, and carbon may not burn out.";
     return String.format(
         "%s, probe %s: climbing %s at %s, faster than %s for %s. %s First turn the gas down a"
             + " little and look at the flame; then check that the damper has not been shut.",
@@ -59,12 +79,35 @@ public record ClimbTooFast(Delays delays, double dryingLimitCPerHour, double lim
         situation.temperatureC().isPresent()
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "an unknown temperature",
-        Words.perHour(limitCPerHour(situation.phase())),
+        Words.perHour(limitCPerHour(situation)),
         Words.span(heldSeconds),
-        risk);
+        risk(situation));
   }
 
-  private double limitCPerHour(Phase phase) {
-    return phase == Phase.DRYING ? dryingLimitCPerHour : limitCPerHour;
+  private double limitCPerHour(Situation situation) {
+    double temperatureC = situation.temperatureC().orElse(QUARTZ_TO_C);
+    if (situation.phase() == Phase.DRYING) {
+      return limits.drying();
+    }
+    if (temperatureC < QUARTZ_FROM_C) {
+      return limits.burnout();
+    }
+    if (temperatureC < QUARTZ_TO_C) {
+      return limits.quartz();
+    }
+    return temperatureC >= limits.glazeFromC() ? limits.glaze() : limits.open();
+  }
+
+  private String risk(Situation situation) {
+    double temperatureC = situation.temperatureC().orElse(QUARTZ_TO_C);
+    if (situation.phase() == Phase.DRYING) {
+      return "Steam may burst the ware.";
+    }
+    if (temperatureC < QUARTZ_TO_C) {
+      return "The ware may crack, and carbon may not burn out.";
+    }
+    return temperatureC >= limits.glazeFromC()
+        ? "The target may be overshot before the cones show it, and glaze may blister."
+        : "Carbon may not burn out, and the body may bloat.";
   }
 }

@@ -12,7 +12,14 @@ public final class Rules {
           Falling.KIND,
           ProbeFault.KIND,
           ReadingsStopped.KIND,
-          ProbesApart.KIND);
+          ProbesApart.KIND,
+          ProbeTooHot.KIND,
+          TargetReached.KIND,
+          HoldOver.KIND,
+          BehindPlan.KIND,
+          AheadOfPlan.KIND,
+          CoolingTooFast.KIND,
+          SafeToOpen.KIND);
 
   private Rules() {}
 }

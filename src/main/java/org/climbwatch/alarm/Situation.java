@@ -20,7 +20,7 @@ import org.climbwatch.signal.Climb;
  * @param climb over the long window
  * @param quickClimb over the short window
  * @param recentPeakC °C, the highest of the last few minutes
- * @param targetC °C that the firing is meant to reach
+ * @param meant what the kiln is meant to do
  * @param neighbours the other probes that give a temperature now and are to be compared; only where
  *     the probe is the one that the firing follows
  */
@@ -35,7 +35,7 @@ public record Situation(
     Optional<Climb> climb,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
-    OptionalDouble targetC,
+    Meant meant,
     List<Neighbour> neighbours) {
   /** Whether an alarm of the fire goes on standing while the kiln cools. */
   boolean stillStands(boolean standing) {

@@ -3,6 +3,7 @@ package org.climbwatch.firing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.climbwatch.reading.Moment;
 
 /**
@@ -33,6 +34,7 @@ public final class Course {
   private Optional<Begun> begun = Optional.empty();
   private double peakC;
   private Optional<Moment> peakAt = Optional.empty();
+  private Optional<Moment> phaseAt = Optional.empty();
   private boolean coldOnce;
   private boolean gasOffSaid;
 
@@ -71,6 +73,25 @@ public final class Course {
   /** Whether the potter has said that the gas is off. */
   public boolean gasOffSaid() {
     return gasOffSaid;
+  }
+
+  /** s since the phase began; empty while idle, and after a restart of the machine. */
+  public OptionalDouble inPhaseS(Moment at) {
+    return phase == Phase.IDLE ? OptionalDouble.empty() : sinceS(phaseAt, at);
+  }
+
+  /** °C that the plan wants now; empty without a plan, and after a restart of the machine. */
+  public OptionalDouble plannedC(Moment at) {
+    OptionalDouble elapsedS = sinceS(begun.map(Begun::since), at);
+    return settings.plan().segments().isEmpty() || elapsedS.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(settings.plan().meantC(elapsedS.getAsDouble()));
+  }
+
+  private static OptionalDouble sinceS(Optional<Moment> from, Moment at) {
+    return from.isPresent() && from.get().sameBoot(at)
+        ? OptionalDouble.of(at.millisSince(from.get()) / 1000.0)
+        : OptionalDouble.empty();
   }
 
   /** Goes on under other settings. */
@@ -173,6 +194,7 @@ public final class Course {
   private List<Step> open(Begun opened) {
     begun = Optional.of(opened);
     phase = Phase.DRYING;
+    phaseAt = Optional.of(opened.since());
     peakC = Double.NEGATIVE_INFINITY;
     peakAt = Optional.empty();
     coldOnce = false;
@@ -182,6 +204,7 @@ public final class Course {
 
   private List<Step> enter(Moment at, Phase next, String why) {
     phase = next;
+    phaseAt = Optional.of(at);
     gasOffSaid = false;
     warming.reset();
     coldOnce = false;

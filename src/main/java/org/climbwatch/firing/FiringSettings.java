@@ -1,5 +1,7 @@
 package org.climbwatch.firing;
 
+import java.util.OptionalDouble;
+
 /**
  * How the program recognises the stages of a firing.
  *
@@ -11,6 +13,8 @@ package org.climbwatch.firing;
  * @param coolingAfterSeconds seconds without a new peak before it is taken to be cooling, 60 to 14
  *     400
  * @param endBelowC °C below which a cooling firing ends by itself, 20 to 300
+ * @param holdMinutes how long a hold is meant to last, 1 to 2880; empty when the potter's eye says
+ * @param plan the curve that a firing is meant to follow
  */
 public record FiringSettings(
     boolean beginsByItself,
@@ -18,9 +22,12 @@ public record FiringSettings(
     double dryBelowC,
     double coolingDropC,
     double coolingAfterSeconds,
-    double endBelowC) {
+    double endBelowC,
+    OptionalDouble holdMinutes,
+    Plan plan) {
   /** Common practice for a small fibre kiln; no published source. */
-  public static final FiringSettings DEFAULT = new FiringSettings(true, 25, 120, 100, 1800, 60);
+  public static final FiringSettings DEFAULT =
+      new FiringSettings(true, 25, 120, 100, 1800, 60, OptionalDouble.empty(), Plan.NONE);
 
   public FiringSettings {
     require(beginRiseC, 5, 200, "beginRiseC");
@@ -28,6 +35,7 @@ public record FiringSettings(
     require(coolingDropC, 20, 500, "coolingDropC");
     require(coolingAfterSeconds, 60, 14_400, "coolingAfterSeconds");
     require(endBelowC, 20, 300, "endBelowC");
+    require(holdMinutes.orElse(1), 1, 2880, "holdMinutes");
   }
 
   private static void require(double value, double low, double high, String name) {

@@ -1,5 +1,6 @@
 package org.climbwatch.watch;
 
+import java.util.OptionalDouble;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 
@@ -12,6 +13,7 @@ import org.climbwatch.thermocouple.ToleranceClass;
  * @param amplifierErrorC °C, limit of error of the amplifier
  * @param coldJunctionErrorC °C, limit of error of the cold junction sensor
  * @param compared whether it should read about what the others read; not so in a flue
+ * @param limitC °C that wire and sheath may be used to, 50 to 1800
  */
 public record ProbeSettings(
     String name,
@@ -19,20 +21,32 @@ public record ProbeSettings(
     ToleranceClass toleranceClass,
     double amplifierErrorC,
     double coldJunctionErrorC,
-    boolean compared) {
-  /** A probe that is compared with others. */
+    boolean compared,
+    OptionalDouble limitC) {
+  /** A probe without a limit of its own that is compared with others. */
   public ProbeSettings(
       String name,
       ThermocoupleType type,
       ToleranceClass toleranceClass,
       double amplifierErrorC,
       double coldJunctionErrorC) {
-    this(name, type, toleranceClass, amplifierErrorC, coldJunctionErrorC, true);
+    this(
+        name,
+        type,
+        toleranceClass,
+        amplifierErrorC,
+        coldJunctionErrorC,
+        true,
+        OptionalDouble.empty());
   }
 
   public ProbeSettings {
     require(amplifierErrorC, "amplifierErrorC");
     require(coldJunctionErrorC, "coldJunctionErrorC");
+    double limit = limitC.orElse(50);
+    if (!(limit >= 50 && limit <= 1800)) {
+      throw new IllegalArgumentException("limitC must be 50 to 1800, was " + limit);
+    }
   }
 
   private static void require(double value, String name) {

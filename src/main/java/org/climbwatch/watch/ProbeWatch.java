@@ -90,6 +90,11 @@ final class ProbeWatch {
     track.reset();
   }
 
+  /** °C that the probe may be used to. */
+  OptionalDouble limitC() {
+    return settings.limitC();
+  }
+
   String name() {
     return settings.name();
   }

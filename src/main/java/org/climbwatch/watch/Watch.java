@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.Annunciator;
+import org.climbwatch.alarm.Meant;
 import org.climbwatch.alarm.Neighbour;
 import org.climbwatch.alarm.Situation;
 import org.climbwatch.firing.Course;
@@ -117,8 +118,18 @@ public final class Watch {
         judged.climb(),
         probe.quickClimbBeside(judged.fault()),
         probe.recentPeakC(),
-        settings.targetC(),
+        meant(probe, at),
         isFollowed(probe) ? neighbours(at) : List.of());
+  }
+
+  private Meant meant(ProbeWatch probe, Moment at) {
+    boolean followed = isFollowed(probe);
+    return new Meant(
+        settings.targetC(),
+        settings.firing().holdMinutes(),
+        followed ? course.plannedC(at) : OptionalDouble.empty(),
+        followed ? course.inPhaseS(at) : OptionalDouble.empty(),
+        probe.limitC());
   }
 
   private List<Neighbour> neighbours(Moment at) {

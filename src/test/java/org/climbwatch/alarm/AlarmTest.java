@@ -169,7 +169,7 @@ class AlarmTest {
         Optional.empty(),
         Optional.empty(),
         OptionalDouble.of(800),
-        OptionalDouble.empty(),
+        Meant.NOTHING,
         List.of());
   }
 

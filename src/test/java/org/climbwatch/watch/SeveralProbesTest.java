@@ -28,7 +28,13 @@ class SeveralProbesTest {
     for (String name : names) {
       probes.add(
           new ProbeSettings(
-              name, ThermocoupleType.K, ToleranceClass.IEC_2, 2, 2, !name.equals("flue")));
+              name,
+              ThermocoupleType.K,
+              ToleranceClass.IEC_2,
+              2,
+              2,
+              !name.equals("flue"),
+              OptionalDouble.empty()));
     }
     WatchSettings one = Script.SETTINGS;
     return new WatchSettings(

@@ -2,6 +2,7 @@ package org.climbwatch.app.config;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,6 +10,7 @@ import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.firing.Plan;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.watch.WatchSettings;
@@ -34,7 +36,7 @@ final class ConfigurationReader {
     kiln.refuseTheRest();
     List<ProbeReader> probes = probes();
     SignalSettings signal = signal(root.section("climb"));
-    FiringSettings firing = firing(root.section("firing"));
+    FiringSettings firing = firing(root.section("firing"), plan());
     AlarmReader alarm = new AlarmReader(root.section("alarm"));
     Section sampling = root.section("sampling");
     double intervalS = sampling.number("interval_s", 1, 0.1, 10);
@@ -148,7 +150,22 @@ final class ConfigurationReader {
     return new SignalSettings(window, quick, spike);
   }
 
-  private static FiringSettings firing(Section firing) {
+  private Plan plan() {
+    List<Plan.Segment> segments = new ArrayList<>();
+    for (Section segment : root.sections("plan")) {
+      double rate = segment.number("rate_c_per_h", 100, 1, 5000);
+      OptionalDouble toC = segment.optionalNumber("to_c", 20, 1400);
+      double hold = segment.number("hold_min", 0, 0, 2880);
+      if (!segment.has("to_c")) {
+        segment.mistake("to_c", "is missing; say where the ramp leads, for example to_c = 600");
+      }
+      segment.refuseTheRest();
+      segments.add(new Plan.Segment(rate, toC.orElse(Plan.FROM_C), hold));
+    }
+    return new Plan(segments);
+  }
+
+  private static FiringSettings firing(Section firing, Plan plan) {
     FiringSettings usual = FiringSettings.DEFAULT;
     FiringSettings settings =
         new FiringSettings(
@@ -157,7 +174,9 @@ final class ConfigurationReader {
             firing.number("dry_below_c", usual.dryBelowC(), 0, 300),
             firing.number("cooling_drop_c", usual.coolingDropC(), 20, 500),
             firing.number("cooling_after_s", usual.coolingAfterSeconds(), 60, 14_400),
-            firing.number("end_below_c", usual.endBelowC(), 20, 300));
+            firing.number("end_below_c", usual.endBelowC(), 20, 300),
+            firing.optionalNumber("hold_min", 1, 2880),
+            plan);
     firing.refuseTheRest();
     return settings;
   }

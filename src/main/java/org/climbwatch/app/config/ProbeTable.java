@@ -54,7 +54,14 @@ final class ProbeTable {
     double amplifier = probe.number("amplifier_error_c", spi ? 4 : 2, 0, 50);
     double cold = probe.number("cold_junction_error_c", 2, 0, 50);
     boolean compared = probe.flag("compared", true);
-    return new ProbeSettings(name, type, tolerance, amplifier, cold, compared);
+    return new ProbeSettings(
+        name,
+        type,
+        tolerance,
+        amplifier,
+        cold,
+        compared,
+        probe.optionalNumber("limit_c", 50, 1800));
   }
 
   ProbeSource source() {

@@ -10,6 +10,7 @@ import org.climbwatch.alarm.RuleKind;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.firing.Plan;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
@@ -50,10 +51,7 @@ public final class SettingsText {
    */
   public static WatchSettings decode(String text) {
     SettingsLines lines = new SettingsLines(text);
-    OptionalDouble targetC =
-        lines.has("target_c")
-            ? OptionalDouble.of(lines.number("target_c", 0))
-            : OptionalDouble.empty();
+    OptionalDouble targetC = optional(lines, "target_c");
     WatchSettings settings =
         new WatchSettings(
             lines.text("kiln", "kiln"),
@@ -86,6 +84,7 @@ public final class SettingsText {
     lines.put(key + "amplifier_error_c", "" + probe.amplifierErrorC());
     lines.put(key + "cold_junction_error_c", "" + probe.coldJunctionErrorC());
     lines.put(key + "compared", "" + probe.compared());
+    probe.limitC().ifPresent(limit -> lines.put(key + "limit_c", "" + limit));
   }
 
   private static ProbeSettings probe(SettingsLines lines, String key) {
@@ -95,7 +94,12 @@ public final class SettingsText {
         lines.word(key + "tolerance", ToleranceClass.IEC_2, ToleranceClass::ofWord),
         lines.number(key + "amplifier_error_c", 2),
         lines.number(key + "cold_junction_error_c", 2),
-        lines.flag(key + "compared", true));
+        lines.flag(key + "compared", true),
+        optional(lines, key + "limit_c"));
+  }
+
+  private static OptionalDouble optional(SettingsLines lines, String key) {
+    return lines.has(key) ? OptionalDouble.of(lines.number(key, 0)) : OptionalDouble.empty();
   }
 
   private static SignalSettings signal(SettingsLines lines) {
@@ -113,6 +117,14 @@ public final class SettingsText {
     lines.put("firing.cooling_drop_c", "" + firing.coolingDropC());
     lines.put("firing.cooling_after_s", "" + firing.coolingAfterSeconds());
     lines.put("firing.end_below_c", "" + firing.endBelowC());
+    firing.holdMinutes().ifPresent(minutes -> lines.put("firing.hold_min", "" + minutes));
+    for (int i = 0; i < firing.plan().segments().size(); i++) {
+      Plan.Segment segment = firing.plan().segments().get(i);
+      String key = "plan." + (i + 1) + ".";
+      lines.put(key + "rate_c_per_h", "" + segment.rateCPerHour());
+      lines.put(key + "to_c", "" + segment.toC());
+      lines.put(key + "hold_min", "" + segment.holdMinutes());
+    }
   }
 
   private static FiringSettings firing(SettingsLines lines) {
@@ -123,7 +135,22 @@ public final class SettingsText {
         lines.number("firing.dry_below_c", usual.dryBelowC()),
         lines.number("firing.cooling_drop_c", usual.coolingDropC()),
         lines.number("firing.cooling_after_s", usual.coolingAfterSeconds()),
-        lines.number("firing.end_below_c", usual.endBelowC()));
+        lines.number("firing.end_below_c", usual.endBelowC()),
+        optional(lines, "firing.hold_min"),
+        plan(lines));
+  }
+
+  private static Plan plan(SettingsLines lines) {
+    List<Plan.Segment> segments = new ArrayList<>();
+    for (int i = 1; lines.has("plan." + i + ".to_c"); i++) {
+      String key = "plan." + i + ".";
+      segments.add(
+          new Plan.Segment(
+              lines.number(key + "rate_c_per_h", 0),
+              lines.number(key + "to_c", 0),
+              lines.number(key + "hold_min", 0)));
+    }
+    return new Plan(segments);
   }
 
   private static void putAlarms(Map<String, String> lines, AlarmSettings alarm) {

@@ -112,7 +112,7 @@ class ConfigurationTest {
       if (line.matches("(# )?\\[.*")) {
         otherSource = line.matches("# \\[.*");
       }
-      boolean offered = line.startsWith("# passphrase");
+      boolean offered = line.startsWith("# passphrase") || line.contains("may be left out");
       boolean setting = line.matches("# [a-z_]+ = .*") && !otherSource && !offered;
       lines.add(setting ? line.substring(2) : line);
     }

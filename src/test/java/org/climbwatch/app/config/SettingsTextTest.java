@@ -26,6 +26,7 @@ import org.climbwatch.alarm.RuleKind;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.firing.Plan;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
@@ -131,17 +132,17 @@ class SettingsTextTest {
     return Combinators.combine(
             Arbitraries.strings().ofMaxLength(12),
             number(50, 1400).injectNull(0.3),
-            probe(),
+            probe().list().ofMinSize(1).ofMaxSize(4).uniqueElements(ProbeSettings::name),
             Combinators.combine(number(30, 1800), number(10, 300), number(2, 200))
                 .as(SignalSettings::new),
             firing(),
             alarms())
         .as(
-            (kiln, target, probe, signal, firing, alarms) ->
+            (kiln, target, probes, signal, firing, alarms) ->
                 new WatchSettings(
                     kiln,
                     target == null ? OptionalDouble.empty() : OptionalDouble.of(target),
-                    probe,
+                    probes,
                     signal,
                     firing,
                     alarms));
@@ -153,7 +154,9 @@ class SettingsTextTest {
             Arbitraries.of(ThermocoupleType.class),
             Arbitraries.of(ToleranceClass.class),
             number(0, 50),
-            number(0, 50))
+            number(0, 50),
+            flag(),
+            optional(number(50, 1800)))
         .as(ProbeSettings::new);
   }
 
@@ -164,8 +167,21 @@ class SettingsTextTest {
             number(0, 300),
             number(20, 500),
             number(60, 14_400),
-            number(20, 300))
+            number(20, 300),
+            optional(number(1, 2880)),
+            Combinators.combine(number(1, 5000), number(20, 1400), number(0, 2880))
+                .as(Plan.Segment::new)
+                .list()
+                .ofMaxSize(12)
+                .map(Plan::new))
         .as(FiringSettings::new);
+  }
+
+  private static Arbitrary<OptionalDouble> optional(Arbitrary<Double> number) {
+    return number
+        .map(OptionalDouble::of)
+        .optional()
+        .map(value -> value.orElse(OptionalDouble.empty()));
   }
 
   private static Arbitrary<AlarmSettings> alarms() {

@@ -1,0 +1,35 @@
+package org.climbwatch.alarm;
+
+import java.util.OptionalDouble;
+
+/**
+ * What kiln and probe are meant to do.
+ *
+ * @param targetC °C that the firing is meant to reach
+ * @param holdMinutes how long a hold is meant to last
+ * @param plannedC °C that the plan wants now
+ * @param inPhaseS s since the phase began
+ * @param probeLimitC °C that the probe may be used to
+ */
+public record Meant(
+    OptionalDouble targetC,
+    OptionalDouble holdMinutes,
+    OptionalDouble plannedC,
+    OptionalDouble inPhaseS,
+    OptionalDouble probeLimitC) {
+  /** Nothing is known of what is meant. */
+  public static final Meant NOTHING =
+      new Meant(
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
+
+  /** Whether a temperature has reached the target; false where either is not known. */
+  boolean reached(OptionalDouble temperatureC) {
+    return targetC.isPresent()
+        && temperatureC.isPresent()
+        && temperatureC.getAsDouble() >= targetC.getAsDouble();
+  }
+}

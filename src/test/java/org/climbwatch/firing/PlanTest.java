@@ -1,0 +1,38 @@
+package org.climbwatch.firing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class PlanTest {
+  /** 20 to 120 at 50 (2 h), an hour's hold, to 1270 at 115 (10 h), half an hour, down to 1000. */
+  private final Plan plan =
+      new Plan(
+          List.of(
+              new Plan.Segment(50, 120, 60),
+              new Plan.Segment(115, 1270, 30),
+              new Plan.Segment(270, 1000, 0)));
+
+  private double atHour(double hour) {
+    return plan.meantC(hour * 3600);
+  }
+
+  @Test
+  void goesUpHoldsAndComesDown() {
+    assertThat(atHour(0)).isEqualTo(20);
+    assertThat(atHour(1)).isEqualTo(70, within(1e-9));
+    assertThat(atHour(2)).isEqualTo(120, within(1e-9));
+    assertThat(atHour(2.9)).isEqualTo(120, within(1e-9));
+    assertThat(atHour(8)).isEqualTo(695, within(1e-9));
+    assertThat(atHour(13.2)).isEqualTo(1270, within(1e-9));
+    assertThat(atHour(14)).isEqualTo(1135, within(1e-9));
+    assertThat(atHour(20)).isEqualTo(1000);
+  }
+
+  @Test
+  void noPlanWantsNothing() {
+    assertThat(Plan.NONE.meantC(100)).isNaN();
+  }
+}
