@@ -9,10 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ServerSettings;
-import org.climbwatch.app.config.SettingsText;
 import org.climbwatch.journal.Journal;
-import org.climbwatch.journal.SettingsCodec;
-import org.climbwatch.watch.WatchSettings;
 import org.climbwatch.web.WebServer;
 import org.climbwatch.web.WebSettings;
 import org.slf4j.Logger;
@@ -105,24 +102,5 @@ final class Daemon implements AutoCloseable {
 
   private static String inUrl(String host) {
     return host.contains(":") ? "[" + host + "]" : host;
-  }
-
-  private static final class TextCodec implements SettingsCodec {
-    @Override
-    public String encode(WatchSettings settings) {
-      return SettingsText.encode(settings);
-    }
-
-    @Override
-    public WatchSettings decode(String text) {
-      try {
-        return SettingsText.decode(text);
-      } catch (IllegalArgumentException unreadable) {
-        throw new Refusal(
-            "the journal cannot be gone on with: "
-                + unreadable.getMessage()
-                + "; use the version that wrote it, or another --data folder");
-      }
-    }
   }
 }

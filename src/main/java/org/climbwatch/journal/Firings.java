@@ -9,6 +9,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
+import java.util.function.ToLongFunction;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.watch.Input;
 
 /**
  * The reading side of the journal: a connection of its own that only reads, also beside a running
@@ -152,6 +156,36 @@ public final class Firings implements AutoCloseable {
   public void rows(long id, RowSink sink) throws IOException {
     Snapshot<IOException> stream = () -> new FiringRows(connection, range(id), sink).stream();
     atOneMoment(stream);
+  }
+
+  /**
+   * Hands out what a firing followed from, as it came: the settings in force, three hours before it
+   * for the core to find its state, and all its inputs.
+   *
+   * @param codec reads the settings
+   */
+  public void inputs(long id, SettingsCodec codec, Consumer<Input> into) {
+    read(
+        () -> {
+          FiringRange firing = range(id);
+          long first = RunIn.start(connection, firing.first());
+          new Replay(connection, codec).between(first, firing.last(), into);
+          return id;
+        });
+  }
+
+  /**
+   * Tells how far into a firing a moment is.
+   *
+   * @return for a moment of the firing, ms since its first reading; negative ones are not of it
+   */
+  public ToLongFunction<Moment> elapsedMs(long id) {
+    return read(
+        () -> {
+          FiringRange firing = range(id);
+          Timeline timeline = Boots.timeline(connection, firing.first(), firing.last());
+          return (Moment at) -> timeline.sinceFirstMs(at.boot(), at.millis());
+        });
   }
 
   private FiringRange range(long id) throws SQLException {

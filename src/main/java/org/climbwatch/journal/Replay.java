@@ -24,15 +24,20 @@ final class Replay {
 
   /** The settings in force at a place, then all inputs from there on. */
   void from(long first, Consumer<Input> into) throws SQLException {
+    between(first, Long.MAX_VALUE, into);
+  }
+
+  /** The settings in force at a place, then all inputs from there to another. */
+  void between(long first, long last, Consumer<Input> into) throws SQLException {
     Deeds.configuredBefore(connection, first)
         .ifPresent(row -> into.accept(Deeds.input(row, codec)));
     long next = first;
-    for (Deeds.Row deed : Deeds.between(connection, first, Long.MAX_VALUE)) {
+    for (Deeds.Row deed : Deeds.between(connection, first, last)) {
       readings(next, deed.id() - 1, into);
       into.accept(Deeds.input(deed, codec));
       next = deed.id() + 1;
     }
-    readings(next, Long.MAX_VALUE, into);
+    readings(next, last, into);
   }
 
   private void readings(long first, long last, Consumer<Input> into) throws SQLException {

@@ -67,6 +67,14 @@ final class Timeline {
     return Math.max(0, elapsedOffsetMs[boot - firstBoot] + ms);
   }
 
+  /** Milliseconds since the firing's first input; negative before it, also in an earlier boot. */
+  long sinceFirstMs(int boot, long ms) {
+    if (boot < firstBoot || (boot == firstBoot && ms < first.firstMs())) {
+      return -1;
+    }
+    return elapsedMs(boot, ms);
+  }
+
   /** Wall time of the first input, ms since 1970 UTC. */
   long startWallMs() {
     return wallMs(first.boot(), first.firstMs());
