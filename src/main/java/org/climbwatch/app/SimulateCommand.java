@@ -49,7 +49,7 @@ final class SimulateCommand implements Callable<Integer> {
       paramLabel = "KIND",
       description =
           "What goes wrong: none, stall, burner_out, runaway, open_circuit, short_to_ground,"
-              + " probe_noise, silence, reversed.")
+              + " probe_noise, sparks, silence, reversed.")
   private Optional<String> fault = Optional.empty();
 
   @Option(
@@ -146,7 +146,8 @@ final class SimulateCommand implements Callable<Integer> {
       return new SimulationSettings(
           firing.map(FiringKind::ofWord).orElse(FiringKind.STONEWARE),
           seed.orElse(base.seed()),
-          fault.map(FaultKind::ofWord).orElse(base.fault()));
+          fault.map(FaultKind::ofWord).orElse(base.fault()),
+          base.looks());
     } catch (IllegalArgumentException unknown) {
       throw new Refusal(unknown.getMessage());
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ProbeSource;
+import org.climbwatch.source.PolledSource;
 import org.climbwatch.source.Source;
 import org.climbwatch.source.recorded.RecordedSource;
 import org.climbwatch.source.serial.SerialSettings;
@@ -27,18 +28,32 @@ final class Sources {
   static List<Source> open(Configuration configuration, long originMillis) {
     List<Source> sources = new ArrayList<>();
     for (int i = 0; i < configuration.sources().size(); i++) {
-      sources.add(
-          open(
-              configuration.watch().probes().get(i), configuration.sources().get(i), originMillis));
+      ProbeSettings probe = configuration.watch().probes().get(i);
+      Source source =
+          open(probe, configuration.sources().get(i), originMillis, configuration.burst());
+      sources.add(asOftenAsItCan(probe, source, configuration));
     }
     return sources;
   }
 
-  private static Source open(ProbeSettings probe, ProbeSource source, long originMillis) {
+  /**
+   * A device that must be asked is asked often by a thread of its own, if that gives more looks.
+   */
+  private static Source asOftenAsItCan(
+      ProbeSettings probe, Source source, Configuration configuration) {
+    boolean asked = configuration.burst() && !source.pace().isZero();
+    return asked && source.pace().compareTo(configuration.interval()) < 0
+        ? new PolledSource(probe.name(), source, PolledSource.STUCK)
+        : source;
+  }
+
+  private static Source open(
+      ProbeSettings probe, ProbeSource source, long originMillis, boolean burst) {
     if (source instanceof ProbeSource.Serial serial) {
       return new SerialSource(
           probe.name(),
-          new SerialSettings(serial.port(), serial.baud(), serial.silence(), !serial.clearDtr()));
+          new SerialSettings(serial.port(), serial.baud(), serial.silence(), !serial.clearDtr()),
+          burst);
     }
     if (source instanceof ProbeSource.Spi spi) {
       return SpiSource.max31855(probe.name(), probe.type(), spi.bus(), spi.chipSelect());
@@ -51,6 +66,9 @@ final class Sources {
 
   static SimulationSettings simulation(ProbeSource.Model model) {
     return new SimulationSettings(
-        FiringKind.ofWord(model.firing()), model.seed(), FaultKind.ofWord(model.fault()));
+        FiringKind.ofWord(model.firing()),
+        model.seed(),
+        FaultKind.ofWord(model.fault()),
+        model.looks());
   }
 }

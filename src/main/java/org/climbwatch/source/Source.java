@@ -1,5 +1,6 @@
 package org.climbwatch.source;
 
+import java.time.Duration;
 import java.util.Optional;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
@@ -13,13 +14,22 @@ import org.climbwatch.reading.Reading;
  */
 public interface Source extends AutoCloseable {
   /**
-   * The newest look since the last call.
+   * What came since the last call: the newest look, or the {@linkplain org.climbwatch.reading.Looks
+   * middle} of all.
    *
    * @param at the moment that the reading is to carry
    * @return empty when a slower device is not due yet; a fault once it has been silent for longer
    *     than its configured time
    */
   Optional<Reading> read(Moment at);
+
+  /**
+   * How far apart looks should be to see each of the device's own once; {@link PolledSource} asks
+   * so often. Zero where {@link #read} answers with all that came since the last call.
+   */
+  default Duration pace() {
+    return Duration.ZERO;
+  }
 
   /** One line for people: which device, and how it is doing; never blank. */
   String describe();

@@ -18,12 +18,14 @@ import org.tomlj.TomlParseResult;
  *
  * @param sources where the readings of each of the watch's probes come from, in the same order
  * @param interval between two kept readings, in kiln time
+ * @param burst whether a reading is made of all looks that the device can give in that time
  * @param dataDirectory where the journal lies
  */
 public record Configuration(
     WatchSettings watch,
     List<ProbeSource> sources,
     Duration interval,
+    boolean burst,
     ServerSettings server,
     Path dataDirectory) {
   /** Some editors put it first; TOML has no place for it. */
@@ -98,11 +100,11 @@ public record Configuration(
 
   /** The same with another server address. */
   public Configuration listeningAt(ListenAddress address) {
-    return new Configuration(watch, sources, interval, server.at(address), dataDirectory);
+    return new Configuration(watch, sources, interval, burst, server.at(address), dataDirectory);
   }
 
   /** The same with its journal elsewhere. */
   public Configuration withData(Path directory) {
-    return new Configuration(watch, sources, interval, server, directory);
+    return new Configuration(watch, sources, interval, burst, server, directory);
   }
 }

@@ -40,6 +40,7 @@ final class ConfigurationReader {
     AlarmReader alarm = new AlarmReader(root.section("alarm"));
     Section sampling = root.section("sampling");
     double intervalS = sampling.number("interval_s", 1, 0.1, 10);
+    boolean burst = sampling.flag("burst", true);
     sampling.refuseTheRest();
     ServerSettings server = new ServerTable(root.section("server")).read();
     Section data = root.section("data");
@@ -59,6 +60,7 @@ final class ConfigurationReader {
             alarms),
         probes.stream().map(ProbeReader::source).toList(),
         Duration.ofMillis(Math.round(intervalS * 1000)),
+        burst,
         server,
         directory);
   }

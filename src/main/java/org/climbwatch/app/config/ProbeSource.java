@@ -12,7 +12,8 @@ public sealed interface ProbeSource {
   record Spi(int bus, int chipSelect) implements ProbeSource {}
 
   /** The kiln model. */
-  record Model(String firing, long seed, String fault, double speed) implements ProbeSource {}
+  record Model(String firing, long seed, String fault, int looks, double speed)
+      implements ProbeSource {}
 
   /** A recording played back. */
   record Recording(Path file, double speed) implements ProbeSource {}

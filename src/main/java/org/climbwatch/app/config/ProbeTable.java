@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
+import org.climbwatch.source.simulated.SimulationSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
@@ -135,6 +136,7 @@ final class ProbeTable {
         model.choice("firing", "stoneware", firings),
         model.whole("seed", 1, 0, Long.MAX_VALUE),
         model.choice("fault", "none", faults),
+        (int) model.whole("looks", 1, 1, SimulationSettings.MOST_LOOKS),
         model.number("speed", 1, 1, 3600));
   }
 

@@ -1,6 +1,9 @@
 package org.climbwatch.source.serial;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.climbwatch.reading.Fault;
@@ -25,6 +28,9 @@ final class LineLedger {
 
   static final long BAD_FOR_NANOS = 2_000_000_000L;
 
+  /** More than come in the longest interval; the oldest go first while nobody asks. */
+  static final int MOST_UNREAD = 4096;
+
   private enum Port {
     UNTRIED,
     OPEN,
@@ -32,11 +38,12 @@ final class LineLedger {
   }
 
   private final long silenceNanos;
+  private final int mostUnread;
   private final Map<Decline, Long> declined = new EnumMap<>(Decline.class);
   private long good;
   private Port port = Port.UNTRIED;
   private String trouble = "";
-  private Optional<Signal> unread = Optional.empty();
+  private final Deque<Signal> unread = new ArrayDeque<>();
   private boolean heardSinceOpening;
   private long bytesSinceProof;
   private long lastByteNanos;
@@ -44,8 +51,12 @@ final class LineLedger {
   private long proofNanos;
   private int badInARow;
 
-  LineLedger(long silenceNanos, long nowNanos) {
+  /**
+   * @param mostUnread how many signals are kept for the next asking, the newest ones
+   */
+  LineLedger(long silenceNanos, int mostUnread, long nowNanos) {
     this.silenceNanos = silenceNanos;
+    this.mostUnread = mostUnread;
     this.proofNanos = nowNanos;
   }
 
@@ -53,6 +64,7 @@ final class LineLedger {
     port = Port.OPEN;
     trouble = "";
     heardSinceOpening = false;
+    unread.clear();
     startAnew(nowNanos);
   }
 
@@ -64,7 +76,7 @@ final class LineLedger {
   synchronized void gone(String reason) {
     port = Port.GONE;
     trouble = reason;
-    unread = Optional.empty();
+    unread.clear();
   }
 
   synchronized void bytes(int count, long nowNanos) {
@@ -76,7 +88,10 @@ final class LineLedger {
     good++;
     heardSinceOpening = true;
     startAnew(nowNanos);
-    unread = Optional.of(signal);
+    if (unread.size() == mostUnread) {
+      unread.removeFirst();
+    }
+    unread.addLast(signal);
   }
 
   synchronized void declined(Decline why) {
@@ -85,17 +100,19 @@ final class LineLedger {
   }
 
   private void startAnew(long nowNanos) {
-    unread = Optional.empty();
     proofNanos = nowNanos;
     bytesSinceProof = 0;
     badInARow = 0;
   }
 
-  /** The newest signal not yet taken, or the fault that stands in its place, or nothing yet. */
-  synchronized Optional<Signal> take(long nowNanos) {
-    Optional<Signal> newest = unread;
-    unread = Optional.empty();
-    return newest.isPresent() ? newest : outage(nowNanos).map(Signal.Faulty::new);
+  /** The signals not yet taken, or the fault that stands in their place, or nothing yet. */
+  synchronized List<Signal> take(long nowNanos) {
+    if (unread.isEmpty()) {
+      return outage(nowNanos).<Signal>map(Signal.Faulty::new).stream().toList();
+    }
+    List<Signal> taken = List.copyOf(unread);
+    unread.clear();
+    return taken;
   }
 
   private Optional<Fault> outage(long nowNanos) {

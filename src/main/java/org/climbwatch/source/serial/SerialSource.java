@@ -1,14 +1,19 @@
 package org.climbwatch.source.serial;
 
+import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Looks;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.OutageLog;
 import org.climbwatch.source.Source;
 import org.slf4j.LoggerFactory;
 
-/** A probe whose amplifier prints text lines on a serial port. */
+/**
+ * A probe whose amplifier prints text lines on a serial port. A reading is the middle of all lines
+ * that came since the one before.
+ */
 public final class SerialSource implements Source {
   private static final long CLOSING_MILLIS = 1000;
 
@@ -21,9 +26,22 @@ public final class SerialSource implements Source {
 
   /** Starts reading at once; a port that is missing is waited for. */
   public SerialSource(String probe, SerialSettings settings) {
+    this(probe, settings, true);
+  }
+
+  /**
+   * The same.
+   *
+   * @param everyLine false when the newest line alone makes the reading
+   */
+  public SerialSource(String probe, SerialSettings settings, boolean everyLine) {
     this.probe = probe;
     this.settings = settings;
-    this.ledger = new LineLedger(settings.silence().toNanos(), System.nanoTime());
+    this.ledger =
+        new LineLedger(
+            settings.silence().toNanos(),
+            everyLine ? LineLedger.MOST_UNREAD : 1,
+            System.nanoTime());
     this.reader = new SerialReader(settings, ledger);
     this.outages = new OutageLog(LoggerFactory.getLogger(SerialSource.class), probe);
     this.thread = new Thread(reader, "serial-" + probe);
@@ -34,9 +52,9 @@ public final class SerialSource implements Source {
   @Override
   public Optional<Reading> read(Moment at) {
     long now = System.nanoTime();
-    Optional<Signal> signal = ledger.take(now);
-    signal.ifPresent(heard -> note(heard, now));
-    return signal.map(heard -> heard.reading(at, probe));
+    List<Signal> signals = ledger.take(now);
+    signals.forEach(heard -> note(heard, now));
+    return Looks.middle(at, signals.stream().map(heard -> heard.reading(at, probe)).toList());
   }
 
   private void note(Signal signal, long now) {

@@ -13,6 +13,8 @@ public enum FaultKind {
   SHORT_TO_GROUND("short_to_ground"),
   /** The reading jumps by tens of degrees. */
   PROBE_NOISE("probe_noise"),
+  /** An igniter that clicks on and on: wild looks, and some that the amplifier calls open. */
+  SPARKS("sparks"),
   /** The amplifier says nothing more. */
   SILENCE("silence"),
   /** The couple's wires are swapped at the amplifier, from the start. */

@@ -108,7 +108,7 @@ final class SimulatedFiring {
       case STALL -> Math.min(set, frostedGas());
       case BURNER_OUT -> 0;
       case RUNAWAY -> 1;
-      case NONE, OPEN_CIRCUIT, SHORT_TO_GROUND, PROBE_NOISE, SILENCE, REVERSED -> set;
+      case NONE, OPEN_CIRCUIT, SHORT_TO_GROUND, PROBE_NOISE, SPARKS, SILENCE, REVERSED -> set;
     };
   }
 

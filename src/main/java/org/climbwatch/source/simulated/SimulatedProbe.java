@@ -23,6 +23,11 @@ final class SimulatedProbe {
   private static final int SPARK_SIZE = 14;
   private static final int LOOSE = 15;
 
+  private static final int OPENED = 16;
+
+  /** Share of the looks met by the sparks of an igniter out of order that give no number. */
+  private static final double OPENED_SHARE = 0.4;
+
   /** Sparks that meet a tick of 0.1 s while the igniter clicks, and from other causes. */
   private static final double SPARKS_AT_IGNITION = 0.1;
 
@@ -65,7 +70,7 @@ final class SimulatedProbe {
       case OPEN_CIRCUIT -> Optional.of(Fault.OPEN_CIRCUIT);
       case SHORT_TO_GROUND -> Optional.of(Fault.SHORT_TO_GROUND);
       case SILENCE -> Optional.of(Fault.NO_ANSWER);
-      case NONE, STALL, BURNER_OUT, RUNAWAY, PROBE_NOISE, REVERSED -> Optional.empty();
+      case NONE, STALL, BURNER_OUT, RUNAWAY, PROBE_NOISE, SPARKS, REVERSED -> Optional.empty();
     };
   }
 
@@ -92,10 +97,21 @@ final class SimulatedProbe {
     double hissC = 0.1 * Hash.normal(seed, HISS, tick);
     double looseC =
         firing.faultNow() == FaultKind.PROBE_NOISE ? 35 * Hash.normal(seed, LOOSE, tick) : 0;
-    double sparks = firing.igniting() ? SPARKS_AT_IGNITION : SPARKS_LATER;
-    boolean spark = firing.flame() > 0 && Hash.even(seed, SPARK, tick) < sparks;
-    double sparkC = spark ? 60 * Hash.normal(seed, SPARK_SIZE, tick) : 0;
+    double sparkC = spark(firing, tick) ? 60 * Hash.normal(seed, SPARK_SIZE, tick) : 0;
     return flutterC + hissC + looseC + sparkC;
+  }
+
+  private boolean spark(SimulatedFiring firing, long tick) {
+    boolean clicks = firing.igniting() || firing.faultNow() == FaultKind.SPARKS;
+    double sparks = clicks ? SPARKS_AT_IGNITION : SPARKS_LATER;
+    return firing.flame() > 0 && Hash.even(seed, SPARK, tick) < sparks;
+  }
+
+  /** Whether a spark meets the conversion so that the amplifier calls the circuit open. */
+  boolean opened(SimulatedFiring firing, long tick) {
+    return firing.faultNow() == FaultKind.SPARKS
+        && spark(firing, tick)
+        && Hash.even(seed, OPENED, tick) < OPENED_SHARE;
   }
 
   /**

@@ -1,7 +1,11 @@
 package org.climbwatch.source.simulated;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Looks;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.Source;
@@ -13,6 +17,7 @@ import org.climbwatch.source.Source;
  */
 public final class SimulatedSource implements Source {
   private static final int TICK_MILLIS = 100;
+  private static final int TICKS_PER_S = 1000 / TICK_MILLIS;
 
   private final String probe;
   private final SimulationSettings settings;
@@ -22,6 +27,8 @@ public final class SimulatedSource implements Source {
   private SimulatedProbe sheath;
   private long round;
   private long second;
+  private final Reading[] looks = new Reading[TICKS_PER_S];
+  private final long[] lookTicks = new long[TICKS_PER_S];
 
   /**
    * @param originMillis monotonic milliseconds at which the first firing is lit; before it the kiln
@@ -38,23 +45,38 @@ public final class SimulatedSource implements Source {
   @Override
   public Optional<Reading> read(Moment at) {
     long millis = Math.max(at.millis() - originMillis, 0) + headStartMillis;
-    goTo(millis / 1000 + 1);
+    long newest = millis / TICK_MILLIS;
+    long oldest = Math.max(newest - settings.looks() + 1, headStartMillis / TICK_MILLIS);
+    List<Reading> taken = new ArrayList<>(settings.looks());
+    for (long tick = oldest; tick <= newest; tick++) {
+      taken.add(look(at, tick));
+    }
+    return Looks.middle(at, taken);
+  }
+
+  /** The look of a tick; kept for a second, since the model never goes back. */
+  private Reading look(Moment at, long tick) {
+    int place = (int) (tick % TICKS_PER_S);
+    if (lookTicks[place] != tick) {
+      goTo(tick / TICKS_PER_S + 1);
+      looks[place] = lookNow(at, tick);
+      lookTicks[place] = tick;
+    }
+    return looks[place];
+  }
+
+  private Reading lookNow(Moment at, long tick) {
     Optional<Fault> fault = SimulatedProbe.fault(firing.faultNow());
-    Reading reading =
-        fault.isPresent()
-            ? Reading.faulty(at, probe, fault.get())
-            : Reading.emf(at, probe, emfMv(millis), sheath.coldJunctionC());
-    return Optional.of(reading);
+    if (fault.isPresent() || sheath.opened(firing, tick)) {
+      return Reading.faulty(at, probe, fault.orElse(Fault.OPEN_CIRCUIT));
+    }
+    double part = tick % TICKS_PER_S / (double) TICKS_PER_S;
+    return Reading.emf(at, probe, sheath.emfMv(firing, part, tick), sheath.coldJunctionC());
   }
 
   /** °C that the junction truly had at the last moment asked for, on its whole second. */
   double trueC() {
     return sheath.probeC(0);
-  }
-
-  private double emfMv(long millis) {
-    long tick = millis / TICK_MILLIS;
-    return sheath.emfMv(firing, tick % 10 / 10.0, tick);
   }
 
   private void goTo(long wanted) {
@@ -77,6 +99,7 @@ public final class SimulatedSource implements Source {
     FiringPlan plan = settings.firing().plan(0);
     round = 0;
     second = 0;
+    Arrays.fill(lookTicks, -1);
     firing = round(settings.fault(), new KilnModel(plan.kiln(), plan.startC()));
     sheath = new SimulatedProbe(settings.seed(), plan.startC(), plan.kiln().outsideC());
   }

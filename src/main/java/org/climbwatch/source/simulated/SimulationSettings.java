@@ -5,5 +5,20 @@ package org.climbwatch.source.simulated;
  *
  * @param seed reproduces noise and the moment of the fault
  * @param fault what goes wrong in the first firing; nothing does in later ones
+ * @param looks that a reading is the middle of, 0.1 s apart, 1 to {@value #MOST_LOOKS}
  */
-public record SimulationSettings(FiringKind firing, long seed, FaultKind fault) {}
+public record SimulationSettings(FiringKind firing, long seed, FaultKind fault, int looks) {
+  /** A second full of them. */
+  public static final int MOST_LOOKS = 10;
+
+  public SimulationSettings {
+    if (looks < 1 || looks > MOST_LOOKS) {
+      throw new IllegalArgumentException("looks must be 1 to " + MOST_LOOKS + ", was " + looks);
+    }
+  }
+
+  /** With a single look in each reading. */
+  public SimulationSettings(FiringKind firing, long seed, FaultKind fault) {
+    this(firing, seed, fault, 1);
+  }
+}

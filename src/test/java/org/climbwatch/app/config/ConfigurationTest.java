@@ -42,6 +42,7 @@ class ConfigurationTest {
     assertThat(bare.watch().firing()).isEqualTo(FiringSettings.DEFAULT);
     assertThat(bare.watch().signal()).isEqualTo(SignalSettings.DEFAULT);
     assertThat(bare.interval()).isEqualTo(Duration.ofSeconds(1));
+    assertThat(bare.burst()).isTrue();
   }
 
   /** Uncommenting every documented default changes nothing: the sample tells the truth. */
@@ -53,6 +54,7 @@ class ConfigurationTest {
     assertThat(uncommented.watch()).isEqualTo(written.watch());
     assertThat(uncommented.source()).isEqualTo(written.source());
     assertThat(uncommented.interval()).isEqualTo(written.interval());
+    assertThat(uncommented.burst()).isEqualTo(written.burst());
     assertThat(uncommented.dataDirectory()).isEqualTo(written.dataDirectory());
   }
 

@@ -2,14 +2,14 @@ package org.climbwatch.source.serial;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
+import java.util.List;
 import org.climbwatch.reading.Fault;
 import org.junit.jupiter.api.Test;
 
 class LineLedgerTest {
   private static final Signal SIGNAL = new Signal.Emf(40, 25);
 
-  private final LineLedger ledger = new LineLedger(s(10), s(0));
+  private final LineLedger ledger = new LineLedger(s(10), 3, s(0));
 
   @Test
   void beforeThePortWasTriedNothingIsSaid() {
@@ -31,13 +31,24 @@ class LineLedgerTest {
   }
 
   @Test
-  void everySignalIsGivenOnceAndOnlyTheNewest() {
+  void everySignalIsGivenOnceAndInOrder() {
     ledger.opened(s(0));
     ledger.accepted(new Signal.Emf(1, 25), s(1));
     ledger.accepted(SIGNAL, s(2));
 
-    assertThat(ledger.take(s(2))).contains(SIGNAL);
+    assertThat(ledger.take(s(2))).containsExactly(new Signal.Emf(1, 25), SIGNAL);
     assertThat(ledger.take(s(3))).isEmpty();
+  }
+
+  @Test
+  void whileNobodyAsksTheNewestSignalsAreKept() {
+    ledger.opened(s(0));
+    for (int emfMv = 1; emfMv <= 5; emfMv++) {
+      ledger.accepted(new Signal.Emf(emfMv, 25), s(emfMv));
+    }
+
+    assertThat(ledger.take(s(5)))
+        .containsExactly(new Signal.Emf(3, 25), new Signal.Emf(4, 25), new Signal.Emf(5, 25));
   }
 
   @Test
@@ -156,8 +167,8 @@ class LineLedgerTest {
     ledger.declined(Decline.CHECKSUM);
   }
 
-  private static Optional<Signal> fault(Fault fault) {
-    return Optional.of(new Signal.Faulty(fault));
+  private static List<Signal> fault(Fault fault) {
+    return List.of(new Signal.Faulty(fault));
   }
 
   private static long s(double seconds) {

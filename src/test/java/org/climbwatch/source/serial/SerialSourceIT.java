@@ -255,6 +255,39 @@ class SerialSourceIT {
     await(() -> goodCount() > 0, "a reading");
   }
 
+  /** One line of five is wild or reports an open circuit: a spark that met it. */
+  @Test
+  void ofTwentyLinesASecondTheMiddleIsReadAndSparksAreNot() {
+    open(SerialSettings.DEFAULT_SILENCE);
+    int[] count = new int[1];
+    emulator.sendsLines(seconds -> sparking(count[0]++), OFTEN);
+    await(() -> goodCount() > 0, "a first reading");
+    readings.clear();
+
+    for (int reading = 0; reading < 3; reading++) {
+      LockSupport.parkNanos(TimeUnit.SECONDS.toNanos(1));
+      source.read(new Moment(0, reading)).ifPresent(readings::add);
+    }
+
+    assertThat(readings).hasSize(3).allMatch(SerialSourceIT::isGood);
+    assertThat(readings)
+        .allSatisfy(
+            reading -> {
+              Reading.Emf emf = (Reading.Emf) reading;
+              assertThat(emf.emfMv()).isBetween(41.0, 41.003);
+              assertThat(emf.samples()).isBetween(10, 21);
+              assertThat(emf.spreadMv()).isLessThan(0.01);
+            });
+  }
+
+  private static String sparking(int line) {
+    return switch (line % 10) {
+      case 3 -> AmplifierEmulator.line("fault=open");
+      case 8 -> AmplifierEmulator.line(77_000, 24.31);
+      default -> AmplifierEmulator.line(41_000 + line % 4, 24.31);
+    };
+  }
+
   @Test
   void closingEndsItsThreadAndFreesThePort() {
     open(SerialSettings.DEFAULT_SILENCE);

@@ -10,11 +10,13 @@ import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.Event;
 import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.watch.Watch;
 import org.climbwatch.watch.WatchSettings;
@@ -59,6 +61,39 @@ class SimulatedAlarmsTest {
       assertThat(raised).isNotEmpty();
       assertThat(raised.get(0).kind()).isEqualTo(kind);
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void sparksReachReadingsOfASingleLookAndNoneOfTen(long seed) {
+    List<Judged> single = sparking(seed, 1);
+    List<Judged> several = sparking(seed, 10);
+
+    assertThat(single).anyMatch(judged -> judged.fault().isPresent());
+    assertThat(single.stream().filter(SimulatedAlarmsTest::disturbed).count())
+        .as("of %d", single.size())
+        .isGreaterThan(single.size() / 20);
+    assertThat(several.stream().filter(SimulatedAlarmsTest::disturbed)).isEmpty();
+  }
+
+  private static boolean disturbed(Judged judged) {
+    return judged.spike() || judged.fault().isPresent();
+  }
+
+  /** Half an hour before the gas is shut, when the igniter has long been out of order. */
+  private static List<Judged> sparking(long seed, int looks) {
+    SimulatedSource source =
+        new SimulatedSource(
+            "upper",
+            new SimulationSettings(FiringKind.STONEWARE, seed, FaultKind.SPARKS, looks),
+            0);
+    Watch watch = new Watch(SETTINGS);
+    List<Judged> judged = new ArrayList<>();
+    for (long second = 500 * 60; second < 530 * 60; second++) {
+      Reading reading = source.read(new Moment(0, second * 1000)).orElseThrow();
+      judged.add(watch.accept(new Input.Measured(reading)).judged().orElseThrow());
+    }
+    return judged;
   }
 
   /** One minute of kiln time is one second of a potter's patience. */

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.assertj.core.data.Offset;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -215,6 +216,24 @@ class SimulatedSourceTest {
     assertThat(offInIgnition).isBetween(20, 120);
   }
 
+  /** Asked twice a second, looks of neighbouring readings are shared. */
+  @Test
+  void aReadingOfSeveralLooksDoesNotDependOnWhichOthersWereAskedFor() {
+    SimulationSettings settings =
+        new SimulationSettings(FiringKind.STONEWARE, 4, FaultKind.NONE, 10);
+    SimulatedSource often = new SimulatedSource("upper", settings, 0);
+    SimulatedSource once = new SimulatedSource("upper", settings, 0);
+    Optional<Reading> last = Optional.empty();
+    for (long millis = 0; millis <= 61_700; millis += 100) {
+      last = often.read(new Moment(0, millis));
+    }
+
+    assertThat(once.read(new Moment(0, 61_700))).isEqualTo(last);
+    Reading.Emf reading = (Reading.Emf) last.orElseThrow();
+    assertThat(reading.samples()).isEqualTo(10);
+    assertThat(reading.spreadMv()).isBetween(0.0, 0.1);
+  }
+
   @Test
   void wordsAreTheContractsAndOthersAreRefusedWithThem() {
     assertThat(FaultKind.ofWord("burner_out")).isEqualTo(FaultKind.BURNER_OUT);
@@ -222,7 +241,7 @@ class SimulatedSourceTest {
     assertThatThrownBy(() -> FaultKind.ofWord("explosion"))
         .hasMessage(
             "unknown fault \"explosion\"; allowed: none, stall, burner_out, runaway, open_circuit,"
-                + " short_to_ground, probe_noise, silence, reversed");
+                + " short_to_ground, probe_noise, sparks, silence, reversed");
     assertThatThrownBy(() -> FiringKind.ofWord("salt"))
         .hasMessage("unknown firing \"salt\"; allowed: stoneware, fast_reduction, demo");
   }
