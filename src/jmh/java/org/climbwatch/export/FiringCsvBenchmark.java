@@ -59,7 +59,10 @@ public class FiringCsvBenchmark {
             100 + i / 2,
             21_000 + i % 4000,
             "good",
-            "climbing");
+            "climbing",
+            10,
+            i % 100,
+            FiringCsv.NONE);
       }
       csv.flush();
     }

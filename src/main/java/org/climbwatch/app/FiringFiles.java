@@ -52,7 +52,10 @@ final class FiringFiles {
         int emfTenthUv,
         int coldJunctionMilliC,
         String quality,
-        String phase)
+        String phase,
+        int samples,
+        int spreadTenthUv,
+        int spreadMilliC)
         throws IOException {
       json.reading(
           wallMs,
@@ -64,7 +67,10 @@ final class FiringFiles {
           emfTenthUv,
           coldJunctionMilliC,
           quality,
-          phase);
+          phase,
+          samples,
+          spreadTenthUv,
+          spreadMilliC);
     }
 
     @Override
@@ -85,7 +91,10 @@ final class FiringFiles {
         int emfTenthUv,
         int coldJunctionMilliC,
         String quality,
-        String phase)
+        String phase,
+        int samples,
+        int spreadTenthUv,
+        int spreadMilliC)
         throws IOException {
       csv.reading(
           wallMs,
@@ -97,7 +106,10 @@ final class FiringFiles {
           emfTenthUv,
           coldJunctionMilliC,
           quality,
-          phase);
+          phase,
+          samples,
+          spreadTenthUv,
+          spreadMilliC);
     }
 
     /** Settings are of this installation and stay in the journal. */

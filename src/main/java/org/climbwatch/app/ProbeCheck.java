@@ -47,7 +47,7 @@ final class ProbeCheck {
         good.isEmpty() ? "-" : emf(last(good).reading()),
         good.isEmpty() ? "-" : coldJunction(last(good).reading()),
         good.isEmpty() ? "-" : temperature(last(good)),
-        good.size() < 3 ? "-" : String.format(Locale.ROOT, "%.2f", noiseC()),
+        noise(),
         faults());
   }
 
@@ -88,6 +88,16 @@ final class ProbeCheck {
         "%.1f +/- %.0f",
         look.temperatureC().orElseThrow(),
         look.uncertaintyC().orElseThrow());
+  }
+
+  /** The spread of the looks that a reading is made of, as the device gives more than one. */
+  private String noise() {
+    double[] spreads =
+        good.stream().flatMapToDouble(look -> look.spreadC().stream()).sorted().toArray();
+    if (spreads.length > 0) {
+      return String.format(Locale.ROOT, "%.2f", spreads[spreads.length / 2]);
+    }
+    return good.size() < 3 ? "-" : String.format(Locale.ROOT, "%.2f", noiseC());
   }
 
   /** Half the mean size of a step from one reading to the next: a climb hardly shows in it. */

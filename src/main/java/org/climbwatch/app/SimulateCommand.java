@@ -116,9 +116,13 @@ final class SimulateCommand implements Callable<Integer> {
   private static void row(FiringCsv csv, long elapsedMs, Judged judged) throws IOException {
     int emf = FiringCsv.NONE;
     int cold = FiringCsv.NONE;
+    int samples = FiringCsv.NONE;
+    int spread = FiringCsv.NONE;
     if (judged.reading() instanceof Reading.Emf raw) {
       emf = (int) Math.rint(raw.emfMv() * 10_000);
       cold = (int) Math.rint(raw.coldJunctionC() * 1000);
+      samples = raw.samples();
+      spread = samples == 1 ? FiringCsv.NONE : (int) Math.rint(raw.spreadMv() * 10_000);
     }
     csv.reading(
         EVENING_MS + elapsedMs,
@@ -130,7 +134,10 @@ final class SimulateCommand implements Callable<Integer> {
         emf,
         cold,
         judged.fault().map(Fault::word).orElse("good"),
-        judged.phase().word());
+        judged.phase().word(),
+        samples,
+        spread,
+        FiringCsv.NONE);
   }
 
   private static int steps(double value, int perUnit) {

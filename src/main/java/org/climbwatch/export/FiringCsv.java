@@ -16,7 +16,7 @@ public final class FiringCsv {
 
   private static final String HEADER =
       "time,elapsed_s,probe,temperature_c,uncertainty_c,climb_c_per_h,emf_mv,cold_junction_c,"
-          + "quality,phase,note,action";
+          + "quality,phase,note,action,samples,spread_mv,spread_c";
 
   private final ByteText text;
   private final UtcText utc = new UtcText();
@@ -48,6 +48,10 @@ public final class FiringCsv {
    * @param emfTenthUv 0.1 µV, or {@link #NONE}
    * @param coldJunctionMilliC 0.001 °C, or {@link #NONE}
    * @param quality {@code good} or a fault's word
+   * @param samples how many looks the signal is the middle of, or {@link #NONE}
+   * @param spreadTenthUv 0.1 µV, spread of the emf of several looks, or {@link #NONE}
+   * @param spreadMilliC 0.001 °C, spread of several temperatures that the instrument linearised
+   *     itself, or {@link #NONE}
    */
   public void reading(
       long wallMs,
@@ -59,7 +63,10 @@ public final class FiringCsv {
       int emfTenthUv,
       int coldJunctionMilliC,
       String quality,
-      String phase)
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC)
       throws IOException {
     times(wallMs, elapsedMs);
     text.put(probeCell.bytes(probe));
@@ -81,8 +88,18 @@ public final class FiringCsv {
     text.put(qualityCell.bytes(quality));
     text.put(',');
     text.put(phaseCell.bytes(phase));
+    text.put(",,,");
+    if (samples != NONE) {
+      text.putWhole(samples);
+    }
     text.put(',');
+    if (spreadTenthUv != NONE) {
+      text.putTenThousandths(spreadTenthUv);
+    }
     text.put(',');
+    if (spreadMilliC != NONE) {
+      text.putThousandths(spreadMilliC);
+    }
     text.endRow();
   }
 
@@ -111,6 +128,7 @@ public final class FiringCsv {
     text.put(Cell.escaped(note));
     text.put(',');
     text.put(Cell.escaped(action));
+    text.put(",,,");
     text.endRow();
   }
 

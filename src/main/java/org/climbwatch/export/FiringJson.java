@@ -73,7 +73,10 @@ public final class FiringJson {
       int emfTenthUv,
       int coldJunctionMilliC,
       String quality,
-      String phase)
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC)
       throws IOException {
     out.writeStartObject();
     times(Instant.ofEpochMilli(wallMs), elapsedMs);
@@ -85,6 +88,9 @@ public final class FiringJson {
     number("cold_junction_c", coldJunctionMilliC, 3);
     out.writeStringField("quality", quality);
     out.writeStringField("phase", phase);
+    number("samples", samples, 0);
+    number("spread_mv", spreadTenthUv, 4);
+    number("spread_c", spreadMilliC, 3);
     out.writeEndObject();
   }
 

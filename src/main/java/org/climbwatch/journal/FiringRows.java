@@ -20,7 +20,8 @@ final class FiringRows {
           | (ifnull(emf_tenth_uv, -2147483648) & 4294967295),
         (ifnull(cold_junction_mc, -2147483648) << 32)
           | (ifnull(uncertainty_cc, -2147483648) & 4294967295),
-        ifnull(climb_dc_h, -2147483648)
+        ifnull(climb_dc_h, -2147483648),
+        (samples << 32) | spread
         FROM reading WHERE id BETWEEN ? AND ? ORDER BY id""";
 
   private final Connection connection;
@@ -82,26 +83,41 @@ final class FiringRows {
     query.setLong(2, last);
     try (ResultSet row = query.executeQuery()) {
       while (row.next()) {
-        reading(boot.boot(), row.getLong(1), row.getLong(2), row.getLong(3), row.getInt(4));
+        reading(
+            boot.boot(),
+            row.getLong(1),
+            row.getLong(2),
+            row.getLong(3),
+            row.getInt(4),
+            row.getLong(5));
       }
     }
   }
 
-  private void reading(int boot, long head, long shown, long instrument, int climbDeciCPerHour)
+  private void reading(
+      int boot, long head, long shown, long instrument, int climbDeciCPerHour, long looks)
       throws IOException {
     long ms = head >> 16;
     elapsedMs = Math.max(elapsedMs, timeline.elapsedMs(boot, ms));
     phase = Codes.phase((int) head & 7).word();
+    int temperatureMilliC = (int) (shown >> 32);
+    int emfTenthUv = (int) shown;
+    boolean signal = emfTenthUv != Codes.NONE;
+    boolean several = looks != 0;
+    int one = signal || temperatureMilliC != Codes.NONE ? 1 : Codes.NONE;
     sink.reading(
         timeline.wallMs(boot, ms),
         elapsedMs,
         probes.name((int) (head >> 8) & 0xff),
-        (int) (shown >> 32),
+        temperatureMilliC,
         (int) instrument,
         climbDeciCPerHour,
-        (int) shown,
+        emfTenthUv,
         (int) (instrument >> 32),
         Codes.quality((int) (head >> 3) & 31),
-        phase);
+        phase,
+        several ? (int) (looks >> 32) : one,
+        several && signal ? (int) looks : Codes.NONE,
+        several && !signal ? (int) looks : Codes.NONE);
   }
 }

@@ -21,7 +21,7 @@ final class ReadingWriter implements AutoCloseable {
             """
             INSERT INTO reading (id, boot, ms, probe, kind, emf_tenth_uv, linearised_mc,
               cold_junction_mc, temperature_mc, uncertainty_cc, climb_dc_h, climb_uncertainty_dc_h,
-              fault, spike, phase) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""");
+              fault, spike, phase, samples, spread) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""");
   }
 
   void write(long id, Judged judged) throws SQLException {
@@ -50,9 +50,24 @@ final class ReadingWriter implements AutoCloseable {
       coldJunctionC = linearised.coldJunctionC();
     }
     insert.setInt(5, kind);
+    setLooks(reading);
     setSteps(6, emfMv, 1e4);
     setSteps(7, linearisedC, 1e3);
     setSteps(8, coldJunctionC, 1e3);
+  }
+
+  /** Nothing for a single look, so that its row stays as small as it was. */
+  private void setLooks(Reading reading) throws SQLException {
+    if (reading instanceof Reading.Emf emf && emf.samples() > 1) {
+      insert.setInt(16, emf.samples());
+      insert.setInt(17, steps(emf.spreadMv(), 1e4));
+    } else if (reading instanceof Reading.Linearised linearised && linearised.samples() > 1) {
+      insert.setInt(16, linearised.samples());
+      insert.setInt(17, steps(linearised.spreadC(), 1e3));
+    } else {
+      insert.setNull(16, Types.INTEGER);
+      insert.setNull(17, Types.INTEGER);
+    }
   }
 
   private void setShown(Judged judged) throws SQLException {

@@ -49,7 +49,8 @@ final class Replay {
             """
             SELECT (boot << 10) | (probe << 2) | kind, ms,
               coalesce(emf_tenth_uv, linearised_mc, fault),
-              ifnull(cold_junction_mc, -2147483648)
+              ifnull(cold_junction_mc, -2147483648),
+              ifnull((samples << 32) | spread, 1 << 32)
               FROM reading WHERE id BETWEEN ? AND ? ORDER BY id""")) {
       query.setLong(1, first);
       query.setLong(2, last);
@@ -67,8 +68,12 @@ final class Replay {
     String probe = probes.name((int) (marks >> 2) & 0xff);
     int raw = row.getInt(3);
     int coldJunctionMilliC = row.getInt(4);
+    long looks = row.getLong(5);
+    int samples = (int) (looks >> 32);
+    int spread = (int) looks;
     return switch ((int) marks & 3) {
-      case Codes.KIND_EMF -> Reading.emf(at, probe, raw / 1e4, coldJunctionMilliC / 1e3);
+      case Codes.KIND_EMF ->
+          Reading.emf(at, probe, raw / 1e4, coldJunctionMilliC / 1e3, samples, spread / 1e4);
       case Codes.KIND_LINEARISED ->
           Reading.linearised(
               at,
@@ -76,7 +81,9 @@ final class Replay {
               raw / 1e3,
               coldJunctionMilliC == Codes.NONE
                   ? OptionalDouble.empty()
-                  : OptionalDouble.of(coldJunctionMilliC / 1e3));
+                  : OptionalDouble.of(coldJunctionMilliC / 1e3),
+              samples,
+              spread / 1e3);
       default -> Reading.faulty(at, probe, Codes.fault(raw));
     };
   }

@@ -19,6 +19,10 @@ public interface RowSink {
    * @param coldJunctionMilliC 0.001 °C, or {@link #NONE}
    * @param quality {@code good}, or the fault's word
    * @param phase the phase's word
+   * @param samples how many looks the signal is the middle of, or {@link #NONE}
+   * @param spreadTenthUv 0.1 µV, spread of the emf of several looks, or {@link #NONE}
+   * @param spreadMilliC 0.001 °C, spread of several temperatures that the instrument linearised
+   *     itself, or {@link #NONE}
    */
   void reading(
       long wallMs,
@@ -30,7 +34,10 @@ public interface RowSink {
       int emfTenthUv,
       int coldJunctionMilliC,
       String quality,
-      String phase)
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC)
       throws IOException;
 
   /**

@@ -113,6 +113,10 @@ final class Schema {
           ALTER TABLE firing ADD COLUMN probe INTEGER NOT NULL DEFAULT 1;  -- the one it follows
           UPDATE firing SET probe = ifnull(
             (SELECT probe FROM reading WHERE reading.id >= firing.first_seq LIMIT 1), 1);
+          """,
+          """
+          ALTER TABLE reading ADD COLUMN samples INTEGER;  -- looks in it; NULL for one, or a fault
+          ALTER TABLE reading ADD COLUMN spread INTEGER;   -- in steps of what was measured
           """);
 
   private Schema() {}

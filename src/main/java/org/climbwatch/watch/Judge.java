@@ -41,7 +41,8 @@ final class Judge {
         judged.fault(),
         spike,
         climb,
-        phase);
+        phase,
+        judged.spreadC());
   }
 
   private double hotJunctionC(Reading.Emf emf) {
@@ -70,7 +71,22 @@ final class Judge {
         Optional.empty(),
         false,
         Optional.empty(),
-        phase);
+        phase,
+        spreadC(reading, temperatureC));
+  }
+
+  /** The spread of the looks, a signal's through the couple's slope at that temperature. */
+  private OptionalDouble spreadC(Reading reading, double temperatureC) {
+    if (reading instanceof Reading.Emf emf && emf.samples() > 1) {
+      double uvPerC = probe.type().seebeckUvPerC(temperatureC);
+      // Type B has no slope to speak of near 21 °C, and a negative one below
+      return uvPerC > 0
+          ? OptionalDouble.of(emf.spreadMv() * 1000 / uvPerC)
+          : OptionalDouble.empty();
+    }
+    return reading instanceof Reading.Linearised linearised && linearised.samples() > 1
+        ? OptionalDouble.of(linearised.spreadC())
+        : OptionalDouble.empty();
   }
 
   private static Judged faulty(Reading reading, Fault fault, Phase phase) {

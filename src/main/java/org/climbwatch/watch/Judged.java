@@ -17,6 +17,8 @@ import org.climbwatch.signal.Climb;
  * @param spike whether it was set aside in the climb and the alarms
  * @param climb at that moment, once known
  * @param phase at that moment
+ * @param spreadC °C, of the looks that the reading is the middle of; empty with a single look, or
+ *     without a temperature
  */
 public record Judged(
     Reading reading,
@@ -25,4 +27,17 @@ public record Judged(
     Optional<Fault> fault,
     boolean spike,
     Optional<Climb> climb,
-    Phase phase) {}
+    Phase phase,
+    OptionalDouble spreadC) {
+  /** One whose looks have no spread: a single look, or none with a temperature. */
+  public Judged(
+      Reading reading,
+      OptionalDouble temperatureC,
+      OptionalDouble uncertaintyC,
+      Optional<Fault> fault,
+      boolean spike,
+      Optional<Climb> climb,
+      Phase phase) {
+    this(reading, temperatureC, uncertaintyC, fault, spike, climb, phase, OptionalDouble.empty());
+  }
+}

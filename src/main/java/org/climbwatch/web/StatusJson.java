@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -94,6 +95,8 @@ final class StatusJson {
     out.writeNullField("climb_uncertainty_c_per_h");
     out.writeNullField("emf_mv");
     out.writeNullField("cold_junction_c");
+    out.writeNullField("samples");
+    out.writeNullField("spread_c");
     out.writeStringField("quality", fault.word());
     out.writeStringField("quality_text", fault.plainly());
     out.writeBooleanField("spike", false);
@@ -113,6 +116,7 @@ final class StatusJson {
     Json.number(out, "climb_c_per_h", climb, 2);
     Json.number(out, "climb_uncertainty_c_per_h", climbUncertainty, 2);
     raw(out, judged.reading());
+    Json.number(out, "spread_c", judged.spreadC(), 3);
     out.writeStringField("quality", judged.fault().map(Fault::word).orElse("good"));
     out.writeStringField("quality_text", judged.fault().map(Fault::plainly).orElse("good"));
     out.writeBooleanField("spike", judged.spike());
@@ -121,14 +125,18 @@ final class StatusJson {
   private static void raw(JsonGenerator out, Reading reading) throws IOException {
     OptionalDouble emfMv = OptionalDouble.empty();
     OptionalDouble coldJunctionC = OptionalDouble.empty();
+    OptionalLong samples = OptionalLong.empty();
     if (reading instanceof Reading.Emf emf) {
+      samples = OptionalLong.of(emf.samples());
       emfMv = OptionalDouble.of(emf.emfMv());
       coldJunctionC = OptionalDouble.of(emf.coldJunctionC());
     } else if (reading instanceof Reading.Linearised linearised) {
+      samples = OptionalLong.of(linearised.samples());
       coldJunctionC = linearised.coldJunctionC();
     }
     Json.number(out, "emf_mv", emfMv, 4);
     Json.number(out, "cold_junction_c", coldJunctionC, 3);
+    Json.number(out, "samples", samples);
   }
 
   private void alarm(JsonGenerator out, View.StandingAlarm alarm) throws IOException {

@@ -28,12 +28,26 @@ class FiringCsvNumbersTest {
       @ForAll @IntRange(min = NONE + 1) int uncertainty,
       @ForAll @IntRange(min = NONE + 1) int climb,
       @ForAll @IntRange(min = NONE + 1) int emf,
-      @ForAll @IntRange(min = NONE + 1) int cold)
+      @ForAll @IntRange(min = NONE + 1) int cold,
+      @ForAll @IntRange(min = 1, max = 1_000_000) int samples,
+      @ForAll @IntRange(min = 0) int spread)
       throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     FiringCsv each = new FiringCsv(bytes);
     each.reading(
-        wallMs, elapsedMs, "upper", temperature, uncertainty, climb, emf, cold, "good", "climbing");
+        wallMs,
+        elapsedMs,
+        "upper",
+        temperature,
+        uncertainty,
+        climb,
+        emf,
+        cold,
+        "good",
+        "climbing",
+        samples,
+        spread,
+        spread);
     each.flush();
 
     CSVRecord row = only(bytes.toString(UTF_8));
@@ -44,6 +58,9 @@ class FiringCsvNumbersTest {
     assertThat(row.get(5)).satisfies(cell -> isNumber(cell, climb, 1));
     assertThat(row.get(6)).satisfies(cell -> isNumber(cell, emf, 4));
     assertThat(row.get(7)).satisfies(cell -> isNumber(cell, cold, 3));
+    assertThat(row.get(12)).isEqualTo(Integer.toString(samples));
+    assertThat(row.get(13)).satisfies(cell -> isNumber(cell, spread, 4));
+    assertThat(row.get(14)).satisfies(cell -> isNumber(cell, spread, 3));
   }
 
   private static void isNumber(String cell, long value, int places) {

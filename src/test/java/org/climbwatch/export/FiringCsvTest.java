@@ -30,32 +30,60 @@ class FiringCsvTest {
     assertThat(text())
         .isEqualTo(
             "time,elapsed_s,probe,temperature_c,uncertainty_c,climb_c_per_h,emf_mv,cold_junction_c,"
-                + "quality,phase,note,action\r\n");
+                + "quality,phase,note,action,samples,spread_mv,spread_c\r\n");
   }
 
   @Test
   void aReadingIsOneRowInTheUnitsOfTheHeader() throws IOException {
     csv.reading(
-        WALL_MS, 12_500, "upper", 1_004_523, 783, -1042, 414_012, 22_062, "good", "climbing");
+        WALL_MS,
+        12_500,
+        "upper",
+        1_004_523,
+        783,
+        -1042,
+        414_012,
+        22_062,
+        "good",
+        "climbing",
+        9,
+        123,
+        NONE);
 
     assertThat(text())
         .isEqualTo(
             "2026-11-25T08:59:59.990Z,12.500,upper,1004.523,7.83,-104.2,41.4012,22.062,good,"
-                + "climbing,,\r\n");
+                + "climbing,,,9,0.0123,\r\n");
   }
 
   @Test
   void whatThereIsNoneOfIsEmpty() throws IOException {
-    csv.reading(WALL_MS, 0, "upper", NONE, NONE, NONE, NONE, NONE, "open_circuit", "drying");
+    csv.reading(
+        WALL_MS,
+        0,
+        "upper",
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        "open_circuit",
+        "drying",
+        NONE,
+        NONE,
+        NONE);
 
-    assertThat(text()).isEqualTo("2026-11-25T08:59:59.990Z,0,upper,,,,,,open_circuit,drying,,\r\n");
+    assertThat(text())
+        .isEqualTo("2026-11-25T08:59:59.990Z,0,upper,,,,,,open_circuit,drying,,,,,\r\n");
   }
 
   @Test
   void smallNegativeNumbersKeepTheirSignAndZeros() throws IOException {
-    csv.reading(WALL_MS, -7, "upper", -5, -5, -5, -5, -5, "good", "idle");
+    csv.reading(WALL_MS, -7, "upper", -5, -5, -5, -5, -5, "good", "idle", 3, NONE, 5);
 
-    assertThat(text()).contains(",-0.007,upper,-0.005,-0.05,-0.5,-0.0005,-0.005,good,");
+    assertThat(text())
+        .contains(",-0.007,upper,-0.005,-0.05,-0.5,-0.0005,-0.005,good,")
+        .endsWith(",3,,0.005\r\n");
   }
 
   @Test
@@ -92,7 +120,7 @@ class FiringCsvTest {
     csv.deed(WALL_MS, 1000, "climbing", note, "noted");
 
     CSVRecord row = rows().get(0);
-    assertThat(row.size()).isEqualTo(12);
+    assertThat(row.size()).isEqualTo(15);
     assertThat(row.get(9)).isEqualTo("climbing");
     assertThat(row.get(10)).isEqualTo(note);
     assertThat(row.get(11)).isEqualTo("noted");
@@ -102,7 +130,8 @@ class FiringCsvTest {
   @ValueSource(strings = {"=1+1", "+49", "-gas", "@home", "\tx", "\rx", "'quoted"})
   void whatASpreadsheetWouldRunGetsAnApostrophe(String note) throws IOException {
     csv.deed(WALL_MS, 1000, "climbing", note, "noted");
-    csv.reading(WALL_MS, 1000, note, NONE, NONE, NONE, NONE, NONE, "good", "climbing");
+    csv.reading(
+        WALL_MS, 1000, note, NONE, NONE, NONE, NONE, NONE, "good", "climbing", 1, NONE, NONE);
 
     assertThat(rows().get(0).get(10)).isEqualTo("'" + note);
     assertThat(rows().get(1).get(2)).isEqualTo("'" + note);
@@ -116,7 +145,7 @@ class FiringCsvTest {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream(70_000);
       FiringCsv each = new FiringCsv(bytes);
       each.deed(WALL_MS, 0, "climbing", first, "noted");
-      int firstRow = 65_000 + ",0,,,,,,,,climbing,,noted\r\n".length() + 24;
+      int firstRow = 65_000 + ",0,,,,,,,,climbing,,noted,,,\r\n".length() + 24;
       each.deed(WALL_MS, 0, "climbing", "y".repeat(length), "noted");
       each.flush();
 
@@ -135,7 +164,7 @@ class FiringCsvTest {
   void aLongProbeNameFitsInEveryRow() throws IOException {
     String name = "p".repeat(900);
     for (int i = 0; i < 500; i++) {
-      csv.reading(WALL_MS, i, name, i, 1, 2, 3, 4, "good", "climbing");
+      csv.reading(WALL_MS, i, name, i, 1, 2, 3, 4, "good", "climbing", 10, 5, NONE);
     }
 
     assertThat(rows()).hasSize(500).allSatisfy(row -> assertThat(row.get(2)).isEqualTo(name));

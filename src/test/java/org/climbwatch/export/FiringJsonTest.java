@@ -25,8 +25,33 @@ class FiringJsonTest {
     json.rows();
     json.deed(BEGAN, 0, "drying", "began", "glaze", "");
     json.reading(
-        BEGAN.toEpochMilli(), 0, "upper", 14_500, 250, NONE, -123, 21_062, "good", "drying");
-    json.reading(1000, 1500, "upper", NONE, NONE, NONE, NONE, NONE, "open_circuit", "drying");
+        BEGAN.toEpochMilli(),
+        0,
+        "upper",
+        14_500,
+        250,
+        NONE,
+        -123,
+        21_062,
+        "good",
+        "drying",
+        10,
+        52,
+        NONE);
+    json.reading(
+        1000,
+        1500,
+        "upper",
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        "open_circuit",
+        "drying",
+        NONE,
+        NONE,
+        NONE);
     json.end();
 
     JsonNode root = parsed();
@@ -41,6 +66,10 @@ class FiringJsonTest {
     assertThat(root.at("/rows/1/climb_c_per_h").isNull()).isTrue();
     assertThat(root.at("/rows/1/emf_mv").asDouble()).isEqualTo(-0.0123);
     assertThat(root.at("/rows/1/cold_junction_c").asDouble()).isEqualTo(21.062);
+    assertThat(root.at("/rows/1/samples").asInt()).isEqualTo(10);
+    assertThat(root.at("/rows/1/spread_mv").asDouble()).isEqualTo(0.0052);
+    assertThat(root.at("/rows/1/spread_c").isNull()).isTrue();
+    assertThat(root.at("/rows/2/samples").isNull()).isTrue();
     assertThat(root.at("/rows/2/temperature_c").isNull()).isTrue();
     assertThat(root.at("/rows/2/quality").asText()).isEqualTo("open_circuit");
     assertThat(root.at("/rows/2/elapsed_s").asDouble()).isEqualTo(1.5);

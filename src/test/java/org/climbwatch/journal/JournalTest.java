@@ -20,6 +20,7 @@ import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Reading;
 import org.climbwatch.watch.Input;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -314,7 +315,10 @@ class JournalTest {
                   324_950,
                   24_500,
                   "good",
-                  "climbing"));
+                  "climbing",
+                  1,
+                  RowSink.NONE,
+                  RowSink.NONE));
       assertThat(rows.readings.get(1))
           .isEqualTo(
               new Rows.Look(
@@ -327,10 +331,38 @@ class JournalTest {
                   RowSink.NONE,
                   RowSink.NONE,
                   "out_of_range",
-                  "climbing"));
+                  "climbing",
+                  RowSink.NONE,
+                  RowSink.NONE,
+                  RowSink.NONE));
       assertThat(rows.readings.get(2).emfTenthUv()).isEqualTo(-5000);
       assertThat(rows.readings.get(2).phase()).isEqualTo("cooling");
       assertThat(rows.phasesOfDeeds).containsExactly("climbing", "climbing");
+    }
+  }
+
+  @Test
+  void rowsTellHowManyLooksAReadingHadAndHowFarApartTheyLay() throws Exception {
+    try (Journal journal = open()) {
+      Fixture.begin(journal, at(0, 1000), "raku");
+      journal.append(Fixture.judged(Reading.emf(at(0, 2000), "crown", 40, 25, 10, 0.0123)));
+      journal.append(
+          Fixture.judged(
+              Reading.linearised(at(0, 3000), "crown", 812, OptionalDouble.empty(), 4, 1.5)));
+      journal.append(Fixture.judged(Reading.emf(at(0, 4000), "crown", 40, 25, 2, 0)));
+      journal.commit();
+
+      Rows rows = new Rows();
+      try (Firings firings = Firings.open(file)) {
+        firings.rows(1, rows);
+      }
+
+      assertThat(rows.readings)
+          .extracting(Rows.Look::samples, Rows.Look::spreadTenthUv, Rows.Look::spreadMilliC)
+          .containsExactly(
+              tuple(10, 123, RowSink.NONE),
+              tuple(4, RowSink.NONE, 1500),
+              tuple(2, 0, RowSink.NONE));
     }
   }
 

@@ -68,14 +68,20 @@ class ReplayTest {
     Arbitrary<Double> degreesC = Arbitraries.doubles().between(-250, 1850).ofScale(5);
     Arbitrary<OptionalDouble> coldC =
         degreesC.optional().map(o -> o.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+    Arbitrary<Integer> samples = Arbitraries.integers().between(1, 4096);
+    Arbitrary<Double> spread = Arbitraries.doubles().between(0, 200).ofScale(6);
     Arbitrary<Timed> emf =
-        Combinators.combine(probes, emfMv, degreesC)
-            .as((probe, mv, cold) -> at -> new Input.Measured(Reading.emf(at, probe, mv, cold)));
-    Arbitrary<Timed> linearised =
-        Combinators.combine(probes, degreesC, coldC)
+        Combinators.combine(probes, emfMv, degreesC, samples, spread)
             .as(
-                (probe, hot, cold) ->
-                    at -> new Input.Measured(Reading.linearised(at, probe, hot, cold)));
+                (probe, mv, cold, n, s) ->
+                    at -> new Input.Measured(Reading.emf(at, probe, mv, cold, n, n == 1 ? 0 : s)));
+    Arbitrary<Timed> linearised =
+        Combinators.combine(probes, degreesC, coldC, samples, spread)
+            .as(
+                (probe, hot, cold, n, s) ->
+                    at ->
+                        new Input.Measured(
+                            Reading.linearised(at, probe, hot, cold, n, n == 1 ? 0 : s)));
     Arbitrary<Timed> faulty =
         Combinators.combine(probes, Arbitraries.of(Fault.class))
             .as((probe, fault) -> at -> new Input.Measured(Reading.faulty(at, probe, fault)));

@@ -15,7 +15,10 @@ final class Rows implements RowSink {
       int emfTenthUv,
       int coldJunctionMilliC,
       String quality,
-      String phase) {}
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC) {}
 
   final List<Look> readings = new ArrayList<>();
   final List<RecordedDeed> deeds = new ArrayList<>();
@@ -33,7 +36,10 @@ final class Rows implements RowSink {
       int emfTenthUv,
       int coldJunctionMilliC,
       String quality,
-      String phase) {
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC) {
     readings.add(
         new Look(
             wallMs,
@@ -45,7 +51,10 @@ final class Rows implements RowSink {
             emfTenthUv,
             coldJunctionMilliC,
             quality,
-            phase));
+            phase,
+            samples,
+            spreadTenthUv,
+            spreadMilliC));
     order.add(temperatureMilliC == NONE ? "none" : Integer.toString(temperatureMilliC));
   }
 

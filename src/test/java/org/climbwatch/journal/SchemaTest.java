@@ -13,6 +13,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Reading;
 import org.climbwatch.watch.Input;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -147,6 +150,40 @@ class SchemaTest {
 
     assertThat(number("PRAGMA user_version")).isEqualTo(steps.size());
     assertThat(number("SELECT count(fuel_g) FROM firing")).isZero();
+  }
+
+  /** As the program wrote it that knew a single look in each reading. */
+  @Test
+  void readingsOfAVersionWithoutSpreadsAreSingleLooks() throws SQLException {
+    for (String step : Schema.STEPS.subList(0, 2)) {
+      execute(step);
+    }
+    execute("PRAGMA application_id = " + Schema.APPLICATION_ID);
+    execute("PRAGMA user_version = 2");
+    execute("INSERT INTO boot VALUES (0, 'boot-a', 0, 1)");
+    execute("INSERT INTO probe VALUES (1, 'upper')");
+    execute(
+        "INSERT INTO reading VALUES (1, 0, 1000, 1, 0, 400000, NULL, 25000, 985123, 300, NULL,"
+            + " NULL, NULL, 0, 2), (2, 0, 2000, 1, 1, NULL, 985000, NULL, 985000, 300, NULL, NULL,"
+            + " NULL, 0, 2), (3, 0, 3000, 1, 2, NULL, NULL, NULL, NULL, NULL, NULL, NULL, 1, 0, 2)");
+
+    List<Input> replayed = new ArrayList<>();
+    try (Journal journal = Journal.open(file, Fixture.CODEC)) {
+      journal.replay(replayed::add);
+      journal.append(Fixture.judged(Reading.emf(at(0, 4000), "upper", 40.1, 25, 10, 0.0104)));
+      journal.commit();
+      assertThat(number("PRAGMA user_version")).isEqualTo(Schema.STEPS.size());
+    }
+
+    assertThat(replayed)
+        .containsExactly(
+            new Input.Measured(Reading.emf(at(0, 1000), "upper", 40, 25)),
+            new Input.Measured(
+                Reading.linearised(at(0, 2000), "upper", 985, OptionalDouble.empty())),
+            new Input.Measured(Reading.faulty(at(0, 3000), "upper", Fault.OPEN_CIRCUIT)));
+    assertThat(number("SELECT count(*) FROM reading WHERE samples IS NULL")).isEqualTo(3);
+    assertThat(number("SELECT samples * 1000 + spread FROM reading WHERE ms = 4000"))
+        .isEqualTo(10_104);
   }
 
   @Test

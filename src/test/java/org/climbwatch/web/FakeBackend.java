@@ -86,7 +86,7 @@ public final class FakeBackend implements Backend {
   public void measure(double temperatureC, double climbCPerHour) {
     Live live;
     synchronized (this) {
-      Reading reading = Reading.emf(now(), PROBE, temperatureC * 0.041, 24.5);
+      Reading reading = Reading.emf(now(), PROBE, temperatureC * 0.041, 24.5, 9, 0.0104);
       latest =
           Optional.of(
               new Judged(
@@ -96,7 +96,8 @@ public final class FakeBackend implements Backend {
                   Optional.empty(),
                   false,
                   Optional.of(new Climb(climbCPerHour, 6.4)),
-                  phase));
+                  phase,
+                  OptionalDouble.of(0.25)));
       live = arrived();
     }
     tell(live);

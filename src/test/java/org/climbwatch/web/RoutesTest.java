@@ -60,6 +60,8 @@ class RoutesTest {
     assertThat(probe.get("climb_uncertainty_c_per_h").asDouble()).isEqualTo(6.4);
     assertThat(probe.get("emf_mv").asDouble()).isEqualTo(34.5732);
     assertThat(probe.get("cold_junction_c").asDouble()).isEqualTo(24.5);
+    assertThat(probe.get("samples").asInt()).isEqualTo(9);
+    assertThat(probe.get("spread_c").asDouble()).isEqualTo(0.25);
     assertThat(probe.get("quality").asText()).isEqualTo("good");
     assertThat(probe.get("age_s").asDouble()).isEqualTo(0.2);
     JsonNode alarm = status.get("alarms").get(0);

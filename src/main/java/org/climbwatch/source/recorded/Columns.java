@@ -17,6 +17,9 @@ record Columns(
     int phase,
     int note,
     int action,
+    int samples,
+    int spreadMv,
+    int spreadC,
     int count) {
   private static final String WANTED =
       "the first row must name the columns elapsed_s and temperature_c, or elapsed_s, emf_mv and"
@@ -45,6 +48,9 @@ record Columns(
             names.indexOf("phase"),
             names.indexOf("note"),
             names.indexOf("action"),
+            names.indexOf("samples"),
+            names.indexOf("spread_mv"),
+            names.indexOf("spread_c"),
             names.size());
     if (!columns.enough()) {
       throw new BadRecording(complaint(names));

@@ -86,10 +86,17 @@ public final class RecordedSource implements Source {
 
   private Reading movedTo(Moment at, Reading reading) {
     if (reading instanceof Reading.Emf emf) {
-      return Reading.emf(at, probe, emf.emfMv(), emf.coldJunctionC());
+      return Reading.emf(
+          at, probe, emf.emfMv(), emf.coldJunctionC(), emf.samples(), emf.spreadMv());
     }
     return reading instanceof Reading.Linearised linearised
-        ? Reading.linearised(at, probe, linearised.temperatureC(), linearised.coldJunctionC())
+        ? Reading.linearised(
+            at,
+            probe,
+            linearised.temperatureC(),
+            linearised.coldJunctionC(),
+            linearised.samples(),
+            linearised.spreadC())
         : Reading.faulty(at, probe, ((Reading.Faulty) reading).fault());
   }
 }

@@ -12,6 +12,8 @@ final class RowInputs {
   /** No signal and no temperature that a thermocouple amplifier tells lies beyond. */
   private static final double BEYOND = 10_000;
 
+  private static final double MOST_SAMPLES = 1e6;
+
   private static final String GOOD = "good";
   private static final String FORMULA_STARTS = "=+-@\t\r'";
 
@@ -93,11 +95,38 @@ final class RowInputs {
   }
 
   private Reading emf(Moment at) {
+    int samples = samples();
     return Reading.emf(
         at,
         probe,
         number(columns.emf(), "emf_mv", BEYOND),
-        number(columns.coldJunction(), "cold_junction_c", BEYOND));
+        number(columns.coldJunction(), "cold_junction_c", BEYOND),
+        samples,
+        spread(columns.spreadMv(), "spread_mv", samples));
+  }
+
+  /** How many looks a row is the middle of; one where nothing is said. */
+  private int samples() {
+    if (rows.isEmpty(columns.samples())) {
+      return 1;
+    }
+    double samples = number(columns.samples(), "samples", MOST_SAMPLES);
+    if (samples < 1 || samples != Math.rint(samples)) {
+      throw new BadRecording(
+          "samples = "
+              + rows.text(columns.samples())
+              + " makes no sense; allowed: whole numbers from 1 on, or nothing");
+    }
+    return (int) samples;
+  }
+
+  private double spread(int column, String name, int samples) {
+    double spread = rows.isEmpty(column) ? 0 : number(column, name, BEYOND);
+    if (spread < 0 || (spread > 0 && samples == 1)) {
+      throw new BadRecording(
+          name + " = " + spread + " makes no sense; allowed: 0 or more, with samples above 1");
+    }
+    return spread;
   }
 
   private Reading linearised(Moment at) {
@@ -106,7 +135,14 @@ final class RowInputs {
             ? OptionalDouble.empty()
             : OptionalDouble.of(number(columns.coldJunction(), "cold_junction_c", BEYOND));
     double temperatureC = number(columns.temperature(), "temperature_c", BEYOND);
-    return Reading.linearised(at, probe, temperatureC, coldJunctionC);
+    int samples = samples();
+    return Reading.linearised(
+        at,
+        probe,
+        temperatureC,
+        coldJunctionC,
+        samples,
+        spread(columns.spreadC(), "spread_c", samples));
   }
 
   /**

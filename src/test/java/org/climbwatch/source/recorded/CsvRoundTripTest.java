@@ -48,22 +48,37 @@ class CsvRoundTripTest {
 
   private static Arbitrary<Input> emf() {
     return Combinators.combine(
-            Arbitraries.doubles().between(-10, 80), Arbitraries.doubles().between(-40, 85))
-        .as((emf, cold) -> new Input.Measured(Reading.emf(at(0, 0), "upper", emf, cold)));
+            Arbitraries.doubles().between(-10, 80),
+            Arbitraries.doubles().between(-40, 85),
+            Arbitraries.integers().between(1, 4096),
+            Arbitraries.doubles().between(0, 30))
+        .as(
+            (emf, cold, samples, spread) ->
+                new Input.Measured(
+                    Reading.emf(at(0, 0), "upper", emf, cold, samples, of(samples, spread))));
   }
 
   private static Arbitrary<Input> linearised() {
     return Combinators.combine(
             Arbitraries.doubles().between(-200, 1800),
-            Arbitraries.doubles().between(-40, 85).optional())
+            Arbitraries.doubles().between(-40, 85).optional(),
+            Arbitraries.integers().between(1, 4096),
+            Arbitraries.doubles().between(0, 30))
         .as(
-            (hot, cold) ->
+            (hot, cold, samples, spread) ->
                 new Input.Measured(
                     Reading.linearised(
                         at(0, 0),
                         "upper",
                         hot,
-                        cold.map(OptionalDouble::of).orElse(OptionalDouble.empty()))));
+                        cold.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                        samples,
+                        of(samples, spread))));
+  }
+
+  /** A single look has no spread. */
+  private static double of(int samples, double spread) {
+    return samples == 1 ? 0 : spread;
   }
 
   private static Arbitrary<Input> faulty() {
@@ -117,10 +132,17 @@ class CsvRoundTripTest {
 
   private static Reading moved(Reading reading, Moment at) {
     if (reading instanceof Reading.Emf emf) {
-      return Reading.emf(at, "upper", emf.emfMv(), emf.coldJunctionC());
+      return Reading.emf(
+          at, "upper", emf.emfMv(), emf.coldJunctionC(), emf.samples(), emf.spreadMv());
     }
     if (reading instanceof Reading.Linearised linearised) {
-      return Reading.linearised(at, "upper", linearised.temperatureC(), linearised.coldJunctionC());
+      return Reading.linearised(
+          at,
+          "upper",
+          linearised.temperatureC(),
+          linearised.coldJunctionC(),
+          linearised.samples(),
+          linearised.spreadC());
     }
     return Reading.faulty(at, "upper", ((Reading.Faulty) reading).fault());
   }
@@ -148,16 +170,53 @@ class CsvRoundTripTest {
       int tenthUv = steps(emf.emfMv(), 1e4);
       int coldMilliC = steps(emf.coldJunctionC(), 1e3);
       csv.reading(
-          WALL_MS + ms, ms, "upper", 20_000, 300, none, tenthUv, coldMilliC, "good", "climbing");
+          WALL_MS + ms,
+          ms,
+          "upper",
+          20_000,
+          300,
+          none,
+          tenthUv,
+          coldMilliC,
+          "good",
+          "climbing",
+          emf.samples(),
+          emf.samples() == 1 ? none : steps(emf.spreadMv(), 1e4),
+          none);
     } else if (reading instanceof Reading.Linearised linearised) {
       int milliC = steps(linearised.temperatureC(), 1e3);
       OptionalDouble cold = linearised.coldJunctionC();
       int coldMilliC = cold.isPresent() ? steps(cold.getAsDouble(), 1e3) : none;
       csv.reading(
-          WALL_MS + ms, ms, "upper", milliC, 300, 1200, none, coldMilliC, "good", "climbing");
+          WALL_MS + ms,
+          ms,
+          "upper",
+          milliC,
+          300,
+          1200,
+          none,
+          coldMilliC,
+          "good",
+          "climbing",
+          linearised.samples(),
+          none,
+          linearised.samples() == 1 ? none : steps(linearised.spreadC(), 1e3));
     } else {
       String word = ((Reading.Faulty) reading).fault().word();
-      csv.reading(WALL_MS + ms, ms, "upper", none, none, none, none, none, word, "climbing");
+      csv.reading(
+          WALL_MS + ms,
+          ms,
+          "upper",
+          none,
+          none,
+          none,
+          none,
+          none,
+          word,
+          "climbing",
+          none,
+          none,
+          none);
     }
   }
 

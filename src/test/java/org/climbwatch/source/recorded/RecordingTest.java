@@ -185,6 +185,16 @@ class RecordingTest {
     refused(
         two + "1,1e9\n",
         "3: temperature_c = 1.0E9 makes no sense; allowed: -10000.0 to" + " 10000.0");
+    String several = "elapsed_s,temperature_c,samples,spread_c\n";
+    refused(
+        several + "1,20,2.5,0\n",
+        "2: samples = 2.5 makes no sense; allowed: whole numbers from 1 on, or nothing");
+    refused(
+        several + "1,20,3,-1\n",
+        "2: spread_c = -1.0 makes no sense; allowed: 0 or more, with samples above 1");
+    refused(
+        several + "1,20,,4\n",
+        "2: spread_c = 4.0 makes no sense; allowed: 0 or more, with samples above 1");
     refused(two + "\n\n-1,20\n", "5: elapsed_s goes back; put the rows in the order of time");
     refused(two + "1,\"20\n2,20\n", "3: a cell that begins with \" never ends with one");
     refused(
