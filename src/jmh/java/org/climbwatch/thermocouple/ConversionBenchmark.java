@@ -1,5 +1,6 @@
 package org.climbwatch.thermocouple;
 
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -59,12 +60,19 @@ public class ConversionBenchmark {
   private final double[] emfsMv = new double[EMFS];
   private final double[] temperaturesC = new double[EMFS];
   private PublishedInverse published;
+  private MeasuringChain chain;
 
   /** The emfs rise, as in a firing, through the range that both methods cover. */
   @Setup(Level.Trial)
   public void makeEmfs() {
     Random dice = new Random(60584);
     published = new PublishedInverse(type);
+    chain =
+        new MeasuringChain(
+            type,
+            ToleranceClass.IEC_2,
+            new ProbeErrors(4, 0, 0, 2, ProbeErrors.USUAL_STEP_C, 0, 0),
+            new Correction(List.of(new Correction.Point(0, -0.4, 0.3))));
     double lowC = type == ThermocoupleType.B ? 250 : type.lowestInverseC();
     for (int i = 0; i < EMFS; i++) {
       temperaturesC[i] = lowC + (type.highestC() - lowC) * (i + dice.nextDouble()) / EMFS;
@@ -107,7 +115,7 @@ public class ConversionBenchmark {
   public double uncertainty() {
     double sum = 0;
     for (double t : temperaturesC) {
-      sum += Uncertainty.expandedC(type, ToleranceClass.IEC_2, t, 25, 4, 2);
+      sum += Uncertainty.expandedC(chain, t, 25, 0.1, 8);
     }
     return sum;
   }

@@ -7,15 +7,22 @@ import java.util.OptionalDouble;
  * in {@code ToleranceLimits}.
  */
 public enum ToleranceClass {
-  IEC_1("iec_1"),
-  IEC_2("iec_2"),
-  ASTM_STANDARD("astm_standard"),
-  ASTM_SPECIAL("astm_special");
+  IEC_1("iec_1", "IEC 60584-1 class 1"),
+  IEC_2("iec_2", "IEC 60584-1 class 2"),
+  ASTM_STANDARD("astm_standard", "ASTM E230 standard limits"),
+  ASTM_SPECIAL("astm_special", "ASTM E230 special limits");
 
   private final String word;
+  private final String title;
 
-  ToleranceClass(String word) {
+  ToleranceClass(String word, String title) {
     this.word = word;
+    this.title = title;
+  }
+
+  /** The standard and its class, for a reader. */
+  public String title() {
+    return title;
   }
 
   /** The word of the configuration. */

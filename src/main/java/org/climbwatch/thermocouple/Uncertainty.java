@@ -1,22 +1,34 @@
 package org.climbwatch.thermocouple;
 
 /**
- * How uncertain a temperature is: limits of error of wire, amplifier and cold junction, each taken
- * as rectangular (divided by the root of 3), combined by the root of the sum of squares, and
- * expanded with k = 2.
+ * How uncertain a temperature is: the standard uncertainties of all sources, combined by the root
+ * of the sum of squares and expanded with k = 2.
  *
- * <p>Not in it: the amplifier's steps (0.25 °C at most add less than 0.02 °C to any budget above 1
- * °C), what a used couple has drifted, how well the probe's tip shares the heat of the ware.
+ * <p>Not in it: what a used couple has drifted (unless an allowance is stated), how well the
+ * probe's tip shares the heat of the ware. {@link Budget} itemises the same sum.
  *
- * @see "JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.2.1"
+ * @see "JCGM 100:2008 (GUM), 5.1.2 and 6.2.1"
  */
 public final class Uncertainty {
-  private static final double COVERAGE = 2;
+  /** k: about 95 % where no single source rules. */
+  static final double COVERAGE = 2;
+
+  /** Once, because {@code values()} copies. */
+  private static final UncertaintySource[] SOURCES = UncertaintySource.values();
 
   private Uncertainty() {}
 
   /**
-   * Expanded uncertainty (k = 2), °C.
+   * Expanded uncertainty (k = 2) of one look, °C, without noise.
+   *
+   * @throws OutOfRange as {@link #expandedC(MeasuringChain, double, double, double, int)} does
+   */
+  public static double expandedC(MeasuringChain chain, double readC, double coldJunctionC) {
+    return expandedC(chain, readC, coldJunctionC, 0, 1);
+  }
+
+  /**
+   * Expanded uncertainty (k = 2), °C. Allocates nothing.
    *
    * <p>The cold junction counts through the ratio of slopes S(cold) / S(hot), because its error is
    * made in degrees at one end of the couple and read in degrees at the other.
@@ -24,24 +36,36 @@ public final class Uncertainty {
    * <p>Where the tolerance class is not published its formula is continued: an estimate, not a
    * limit that anyone warrants, see {@link #classHolds}.
    *
-   * @param temperatureC °C of the hot junction
+   * @param readC °C of the hot junction before correction
    * @param coldJunctionC °C of the terminals
-   * @param amplifierErrorC °C, limit of error of the amplifier at the hot junction, 0 or more
-   * @param coldJunctionErrorC °C, limit of error of the cold junction sensor, 0 or more
+   * @param spreadC °C, standard deviation of the single looks that the reading was made of
+   * @param samples how many those were, 1 or more
    * @throws OutOfRange when a temperature is outside the type's reference function
+   * @throws IllegalArgumentException for a negative spread or less than one sample
    */
   public static double expandedC(
-      ThermocoupleType type,
-      ToleranceClass toleranceClass,
-      double temperatureC,
-      double coldJunctionC,
-      double amplifierErrorC,
-      double coldJunctionErrorC) {
-    double slopes = type.seebeckUvPerC(coldJunctionC) / type.seebeckUvPerC(temperatureC);
-    double wireC = ToleranceLimits.continuedC(toleranceClass, type, temperatureC);
-    double coldC = coldJunctionErrorC * slopes;
-    double squares = wireC * wireC + amplifierErrorC * amplifierErrorC + coldC * coldC;
-    return COVERAGE * Math.sqrt(squares / 3);
+      MeasuringChain chain, double readC, double coldJunctionC, double spreadC, int samples) {
+    requireSamples(spreadC, samples);
+    ThermocoupleType type = chain.type();
+    double hotUvPerC = type.seebeckUvPerC(readC);
+    double coldUvPerC = type.seebeckUvPerC(coldJunctionC);
+    double emfMv = ColdJunction.emfMv(type, readC, coldJunctionC);
+    double squares = 0;
+    for (UncertaintySource source : SOURCES) {
+      double standardC =
+          source.value(chain, readC, spreadC)
+              / source.divisor(samples)
+              * source.sensitivity(hotUvPerC, coldUvPerC, emfMv);
+      squares += standardC * standardC;
+    }
+    return COVERAGE * Math.sqrt(squares);
+  }
+
+  static void requireSamples(double spreadC, int samples) {
+    if (!(spreadC >= 0 && samples >= 1)) {
+      throw new IllegalArgumentException(
+          "a spread of " + spreadC + " °C over " + samples + " samples; allowed: 0 up, 1 up");
+    }
   }
 
   /** Whether the tolerance class is published for that type at that temperature. */

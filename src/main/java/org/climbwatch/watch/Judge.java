@@ -55,18 +55,12 @@ final class Judge {
     return good(reading, reading.temperatureC(), reading.coldJunctionC().orElse(25), phase);
   }
 
-  private Judged good(Reading reading, double temperatureC, double coldJunctionC, Phase phase) {
-    double uncertaintyC =
-        Uncertainty.expandedC(
-            probe.type(),
-            probe.toleranceClass(),
-            temperatureC,
-            coldJunctionC,
-            probe.amplifierErrorC(),
-            probe.coldJunctionErrorC());
+  /** The calibration's correction is added here and nowhere else: what was read stays as read. */
+  private Judged good(Reading reading, double readC, double coldJunctionC, Phase phase) {
+    double uncertaintyC = Uncertainty.expandedC(probe.chain(), readC, coldJunctionC);
     return new Judged(
         reading,
-        OptionalDouble.of(temperatureC),
+        OptionalDouble.of(readC + probe.chain().correction().addC(readC)),
         OptionalDouble.of(uncertaintyC),
         Optional.empty(),
         false,

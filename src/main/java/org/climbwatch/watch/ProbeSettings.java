@@ -1,6 +1,8 @@
 package org.climbwatch.watch;
 
 import java.util.OptionalDouble;
+import org.climbwatch.thermocouple.MeasuringChain;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 
@@ -8,22 +10,30 @@ import org.climbwatch.thermocouple.ToleranceClass;
  * What the core needs to know of a probe.
  *
  * @param name as configured
- * @param type letter type of the couple
- * @param toleranceClass of the wire, as bought
- * @param amplifierErrorC °C, limit of error of the amplifier
- * @param coldJunctionErrorC °C, limit of error of the cold junction sensor
+ * @param chain wire, instrument and calibration
  * @param compared whether it should read about what the others read; not so in a flue
  * @param limitC °C that wire and sheath may be used to, 50 to 1800
  */
 public record ProbeSettings(
-    String name,
-    ThermocoupleType type,
-    ToleranceClass toleranceClass,
-    double amplifierErrorC,
-    double coldJunctionErrorC,
-    boolean compared,
-    OptionalDouble limitC) {
-  /** A probe without a limit of its own that is compared with others. */
+    String name, MeasuringChain chain, boolean compared, OptionalDouble limitC) {
+  /** A probe of an instrument that answers in degrees, without steps; never calibrated. */
+  public ProbeSettings(
+      String name,
+      ThermocoupleType type,
+      ToleranceClass toleranceClass,
+      double amplifierErrorC,
+      double coldJunctionErrorC,
+      boolean compared,
+      OptionalDouble limitC) {
+    this(
+        name,
+        new MeasuringChain(
+            type, toleranceClass, ProbeErrors.inDegrees(amplifierErrorC, coldJunctionErrorC)),
+        compared,
+        limitC);
+  }
+
+  /** The same without a limit of its own, compared with others. */
   public ProbeSettings(
       String name,
       ThermocoupleType type,
@@ -41,17 +51,19 @@ public record ProbeSettings(
   }
 
   public ProbeSettings {
-    require(amplifierErrorC, "amplifierErrorC");
-    require(coldJunctionErrorC, "coldJunctionErrorC");
     double limit = limitC.orElse(50);
     if (!(limit >= 50 && limit <= 1800)) {
       throw new IllegalArgumentException("limitC must be 50 to 1800, was " + limit);
     }
   }
 
-  private static void require(double value, String name) {
-    if (!(value >= 0 && value <= 50)) {
-      throw new IllegalArgumentException(name + " must be 0 to 50, was " + value);
-    }
+  /** Letter type of the couple. */
+  public ThermocoupleType type() {
+    return chain.type();
+  }
+
+  /** Of the wire, as bought. */
+  public ToleranceClass toleranceClass() {
+    return chain.toleranceClass();
   }
 }

@@ -21,7 +21,7 @@ class UncertaintyTest {
    */
   @Test
   void budgetWorkedByHand() {
-    assertThat(Uncertainty.expandedC(K, IEC_2, 1000, 25, 4, 2)).isCloseTo(10.10, within(0.02));
+    assertThat(expandedC(K, IEC_2, 1000, 25, 4, 2)).isCloseTo(10.10, within(0.02));
   }
 
   /** The same chain with its errors drawn, 200,000 times, from the rectangles that they are. */
@@ -44,15 +44,15 @@ class UncertaintyTest {
     }
 
     double twiceSpreadC = 2 * Math.sqrt(squares / draws);
-    assertThat(Uncertainty.expandedC(type, IEC_2, hotC, coldC, 4, 2))
+    assertThat(expandedC(type, IEC_2, hotC, coldC, 4, 2))
         .isCloseTo(twiceSpreadC, within(0.01 * twiceSpreadC));
   }
 
   @Test
   void coldJunctionCountsThroughTheRatioOfSlopes() {
     // Type S: 6 µV/°C at the terminals, 12 in the fire, so 2 °C there are about 1 °C here
-    double with = Uncertainty.expandedC(ThermocoupleType.S, IEC_2, 1250, 25, 0, 2);
-    double without = Uncertainty.expandedC(ThermocoupleType.S, IEC_2, 1250, 25, 0, 0);
+    double with = expandedC(ThermocoupleType.S, IEC_2, 1250, 25, 0, 2);
+    double without = expandedC(ThermocoupleType.S, IEC_2, 1250, 25, 0, 0);
 
     double partC = Math.sqrt((with * with - without * without) * 3) / 2;
     assertThat(partC).isBetween(0.9, 1.1);
@@ -62,14 +62,14 @@ class UncertaintyTest {
   void pastTheClassItsFormulaGoesOnAndItSaysSo() {
     assertThat(Uncertainty.classHolds(K, IEC_2, 1200)).isTrue();
     assertThat(Uncertainty.classHolds(K, IEC_2, 1250)).isFalse();
-    assertThat(Uncertainty.expandedC(K, IEC_2, 1250, 25, 0, 0))
+    assertThat(expandedC(K, IEC_2, 1250, 25, 0, 0))
         .isCloseTo(2 * 0.0075 * 1250 / Math.sqrt(3), within(1e-9));
   }
 
   @Test
   void belowTheClassItsFormulaGoesOnToo() {
     assertThat(Uncertainty.classHolds(K, ToleranceClass.ASTM_STANDARD, -250)).isFalse();
-    assertThat(Uncertainty.expandedC(K, ToleranceClass.ASTM_STANDARD, -250, 25, 0, 0))
+    assertThat(expandedC(K, ToleranceClass.ASTM_STANDARD, -250, 25, 0, 0))
         .isCloseTo(2 * 0.02 * 250 / Math.sqrt(3), within(1e-9));
   }
 
@@ -77,24 +77,35 @@ class UncertaintyTest {
   @Test
   void typeBWithoutAClass1IsReckonedByClass2AndSaysThatNoClassHolds() {
     assertThat(Uncertainty.classHolds(ThermocoupleType.B, ToleranceClass.IEC_1, 1200)).isFalse();
-    assertThat(Uncertainty.expandedC(ThermocoupleType.B, ToleranceClass.IEC_1, 1200, 25, 4, 2))
-        .isEqualTo(Uncertainty.expandedC(ThermocoupleType.B, IEC_2, 1200, 25, 4, 2));
+    assertThat(expandedC(ThermocoupleType.B, ToleranceClass.IEC_1, 1200, 25, 4, 2))
+        .isEqualTo(expandedC(ThermocoupleType.B, IEC_2, 1200, 25, 4, 2));
   }
 
   @Test
   void lastTemperatureThatTheInverseGivesHasAnUncertainty() {
     double lastC = K.temperatureC(K.highestEmfMv() + 4e-5);
 
-    assertThat(Uncertainty.expandedC(K, IEC_2, lastC, 25, 4, 2)).isGreaterThan(10);
+    assertThat(expandedC(K, IEC_2, lastC, 25, 4, 2)).isGreaterThan(10);
   }
 
   @ParameterizedTest
   @ValueSource(doubles = {1372.1, -270.1, Double.NaN})
   void temperatureOutsideTheFunctionHasNone(double temperatureC) {
-    assertThatThrownBy(() -> Uncertainty.expandedC(K, IEC_2, temperatureC, 25, 4, 2))
+    assertThatThrownBy(() -> expandedC(K, IEC_2, temperatureC, 25, 4, 2))
         .isInstanceOf(OutOfRange.class);
-    assertThatThrownBy(() -> Uncertainty.expandedC(K, IEC_2, 1000, temperatureC, 4, 2))
+    assertThatThrownBy(() -> expandedC(K, IEC_2, 1000, temperatureC, 4, 2))
         .isInstanceOf(OutOfRange.class);
+  }
+
+  private static double expandedC(
+      ThermocoupleType type,
+      ToleranceClass toleranceClass,
+      double readC,
+      double coldC,
+      double amplifierC,
+      double coldJunctionC) {
+    ProbeErrors errors = ProbeErrors.inDegrees(amplifierC, coldJunctionC);
+    return Uncertainty.expandedC(new MeasuringChain(type, toleranceClass, errors), readC, coldC);
   }
 
   private static double within1(Random dice) {

@@ -9,6 +9,8 @@ import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.source.simulated.SimulationSettings;
+import org.climbwatch.thermocouple.MeasuringChain;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
@@ -52,17 +54,24 @@ final class ProbeTable {
                 "tolerance",
                 "iec_2",
                 Arrays.stream(ToleranceClass.values()).map(ToleranceClass::word).toList()));
-    double amplifier = probe.number("amplifier_error_c", spi ? 4 : 2, 0, 50);
-    double cold = probe.number("cold_junction_error_c", 2, 0, 50);
+    ProbeErrors errors = errors(spi ? 4 : 2, 2, ProbeErrors.USUAL_STEP_C);
     boolean compared = probe.flag("compared", true);
     return new ProbeSettings(
         name,
-        type,
-        tolerance,
-        amplifier,
-        cold,
+        new MeasuringChain(type, tolerance, errors),
         compared,
         probe.optionalNumber("limit_c", 50, 1800));
+  }
+
+  private ProbeErrors errors(double amplifierC, double coldJunctionC, double stepC) {
+    return new ProbeErrors(
+        probe.number("amplifier_error_c", amplifierC, 0, ProbeErrors.MOST_C),
+        probe.number("offset_error_uv", 0, 0, ProbeErrors.MOST_OFFSET_UV),
+        probe.number("gain_error_ppm", 0, 0, ProbeErrors.MOST_GAIN_PPM),
+        probe.number("cold_junction_error_c", coldJunctionC, 0, ProbeErrors.MOST_C),
+        probe.number("step_c", stepC, 0, ProbeErrors.MOST_STEP_C),
+        probe.number("step_uv", 0, 0, ProbeErrors.MOST_STEP_UV),
+        probe.number("drift_c", 0, 0, ProbeErrors.MOST_C));
   }
 
   ProbeSource source() {

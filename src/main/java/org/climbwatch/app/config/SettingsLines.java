@@ -2,6 +2,7 @@ package org.climbwatch.app.config;
 
 import java.time.Duration;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.climbwatch.alarm.Delays;
@@ -38,6 +39,10 @@ final class SettingsLines {
     return read(key, otherwise, "number", Double::valueOf);
   }
 
+  OptionalDouble optionalNumber(String key) {
+    return has(key) ? OptionalDouble.of(number(key, 0)) : OptionalDouble.empty();
+  }
+
   boolean flag(String key, boolean otherwise) {
     return read(key, otherwise, "true or false", SettingsLines::trueOrFalse);
   }
@@ -69,7 +74,7 @@ final class SettingsLines {
     return read(key, otherwise, "number of ms", value -> Duration.ofMillis(Long.parseLong(value)));
   }
 
-  private <T> T read(String key, T otherwise, String kind, Function<String, T> reader) {
+  <T> T read(String key, T otherwise, String kind, Function<String, T> reader) {
     String value = values.remove(key);
     try {
       return value == null ? otherwise : reader.apply(value);

@@ -12,8 +12,6 @@ import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.firing.Plan;
 import org.climbwatch.signal.SignalSettings;
-import org.climbwatch.thermocouple.ThermocoupleType;
-import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.watch.WatchSettings;
 
@@ -31,7 +29,7 @@ public final class SettingsText {
     lines.put("kiln", SettingsLines.escaped(settings.kiln()));
     settings.targetC().ifPresent(target -> lines.put("target_c", "" + target));
     for (int i = 0; i < settings.probes().size(); i++) {
-      putProbe(lines, probeKey(i), settings.probes().get(i));
+      ProbeLines.put(lines, probeKey(i), settings.probes().get(i));
     }
     SignalSettings signal = settings.signal();
     lines.put("climb.window_s", "" + signal.climbWindowSeconds());
@@ -51,7 +49,7 @@ public final class SettingsText {
    */
   public static WatchSettings decode(String text) {
     SettingsLines lines = new SettingsLines(text);
-    OptionalDouble targetC = optional(lines, "target_c");
+    OptionalDouble targetC = lines.optionalNumber("target_c");
     WatchSettings settings =
         new WatchSettings(
             lines.text("kiln", "kiln"),
@@ -72,34 +70,9 @@ public final class SettingsText {
   private static List<ProbeSettings> probes(SettingsLines lines) {
     List<ProbeSettings> probes = new ArrayList<>();
     do {
-      probes.add(probe(lines, probeKey(probes.size())));
+      probes.add(ProbeLines.take(lines, probeKey(probes.size())));
     } while (lines.has(probeKey(probes.size()) + "name"));
     return probes;
-  }
-
-  private static void putProbe(Map<String, String> lines, String key, ProbeSettings probe) {
-    lines.put(key + "name", SettingsLines.escaped(probe.name()));
-    lines.put(key + "type", probe.type().name());
-    lines.put(key + "tolerance", probe.toleranceClass().word());
-    lines.put(key + "amplifier_error_c", "" + probe.amplifierErrorC());
-    lines.put(key + "cold_junction_error_c", "" + probe.coldJunctionErrorC());
-    lines.put(key + "compared", "" + probe.compared());
-    probe.limitC().ifPresent(limit -> lines.put(key + "limit_c", "" + limit));
-  }
-
-  private static ProbeSettings probe(SettingsLines lines, String key) {
-    return new ProbeSettings(
-        lines.text(key + "name", "probe"),
-        lines.word(key + "type", ThermocoupleType.K, ThermocoupleType::valueOf),
-        lines.word(key + "tolerance", ToleranceClass.IEC_2, ToleranceClass::ofWord),
-        lines.number(key + "amplifier_error_c", 2),
-        lines.number(key + "cold_junction_error_c", 2),
-        lines.flag(key + "compared", true),
-        optional(lines, key + "limit_c"));
-  }
-
-  private static OptionalDouble optional(SettingsLines lines, String key) {
-    return lines.has(key) ? OptionalDouble.of(lines.number(key, 0)) : OptionalDouble.empty();
   }
 
   private static SignalSettings signal(SettingsLines lines) {
@@ -136,7 +109,7 @@ public final class SettingsText {
         lines.number("firing.cooling_drop_c", usual.coolingDropC()),
         lines.number("firing.cooling_after_s", usual.coolingAfterSeconds()),
         lines.number("firing.end_below_c", usual.endBelowC()),
-        optional(lines, "firing.hold_min"),
+        lines.optionalNumber("firing.hold_min"),
         plan(lines));
   }
 

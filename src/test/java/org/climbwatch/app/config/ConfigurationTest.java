@@ -94,8 +94,8 @@ class ConfigurationTest {
   void errorsOfTheAmplifierDependOnItsChip() {
     var spi = Configuration.ofText("spi.toml", "[[probe]]\nsource = \"spi\"\n").watch().probe();
 
-    assertThat(spi.amplifierErrorC()).isEqualTo(4);
-    assertThat(spi.coldJunctionErrorC()).isEqualTo(2);
+    assertThat(spi.chain().errors().amplifierC()).isEqualTo(4);
+    assertThat(spi.chain().errors().coldJunctionC()).isEqualTo(2);
   }
 
   @Test

@@ -28,6 +28,9 @@ import org.climbwatch.alarm.Rules;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.firing.Plan;
 import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.thermocouple.Correction;
+import org.climbwatch.thermocouple.MeasuringChain;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
@@ -72,6 +75,24 @@ class SettingsTextTest {
     assertThat(settings.alarm().of(AlarmKind.CLIMB_STALLED))
         .isEqualTo(AlarmSettings.DEFAULT.of(AlarmKind.CLIMB_STALLED));
     assertThat(settings.firing()).isEqualTo(FiringSettings.DEFAULT);
+  }
+
+  /** Steps and drift were not counted then, and a replay must find the same uncertainty. */
+  @Test
+  void whatAnOlderRecordDidNotCountIsNotCounted() {
+    String older =
+        without("probe.step_c", "probe.step_uv", "probe.offset_error_uv", "probe.gain_error_ppm");
+
+    ProbeErrors sample = SAMPLE.probe().chain().errors();
+    assertThat(SettingsText.decode(older).probe().chain().errors())
+        .isEqualTo(ProbeErrors.inDegrees(sample.amplifierC(), sample.coldJunctionC()));
+  }
+
+  @Test
+  void correctionThatCannotBeReadIsRefused() {
+    refused(TEXT + "probe.correction=100:1\n", "probe.correction = \"100:1\" is no correction");
+    refused(TEXT + "probe.correction=100:1:x\n", "is no correction");
+    refused(TEXT + "probe.correction=100:1:1 50:0:1\n", "is no correction");
   }
 
   @Test
@@ -149,15 +170,47 @@ class SettingsTextTest {
   }
 
   private static Arbitrary<ProbeSettings> probe() {
+    Arbitrary<MeasuringChain> chain =
+        Combinators.combine(
+                Arbitraries.of(ThermocoupleType.class),
+                Arbitraries.of(ToleranceClass.class),
+                errors(),
+                correction())
+            .as(MeasuringChain::new);
     return Combinators.combine(
             Arbitraries.strings().withChars("ab=\\\n\r #ü").ofMaxLength(8),
-            Arbitraries.of(ThermocoupleType.class),
-            Arbitraries.of(ToleranceClass.class),
-            number(0, 50),
-            number(0, 50),
+            chain,
             flag(),
             optional(number(50, 1800)))
         .as(ProbeSettings::new);
+  }
+
+  private static Arbitrary<ProbeErrors> errors() {
+    return Combinators.combine(
+            number(0, 50),
+            number(0, 1000),
+            number(0, 50_000),
+            number(0, 50),
+            number(0, 10),
+            number(0, 200),
+            number(0, 50))
+        .as(ProbeErrors::new);
+  }
+
+  /** Points 100 °C apart, so that corrections of up to 40 °C cannot turn them around. */
+  private static Arbitrary<Correction> correction() {
+    return Combinators.combine(number(-40, 40), number(0, 20))
+        .as(List::of)
+        .list()
+        .ofMaxSize(8)
+        .map(
+            pairs -> {
+              List<Correction.Point> points = new ArrayList<>();
+              for (List<Double> pair : pairs) {
+                points.add(new Correction.Point(100.0 * points.size(), pair.get(0), pair.get(1)));
+              }
+              return new Correction(points);
+            });
   }
 
   private static Arbitrary<FiringSettings> firing() {
