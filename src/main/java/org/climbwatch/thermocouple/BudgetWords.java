@@ -10,16 +10,13 @@ final class BudgetWords {
 
   static String from(UncertaintySource source, MeasuringChain chain, double readC, int samples) {
     ProbeErrors errors = chain.errors();
+    String open = open(chain.correction().shareUnknown(readC));
     return switch (source) {
-      case WIRE -> wire(chain, readC) + stillOpen(chain, readC);
-      case AMPLIFIER ->
-          stated(errors.amplifierC(), "limit of error of the amplifier") + stillOpen(chain, readC);
+      case WIRE -> wire(chain, readC).concat(open);
+      case AMPLIFIER -> stated(errors.amplifierC(), "limit of error of the amplifier" + open);
       case OFFSET ->
-          stated(errors.offsetUv(), "limit of the offset, through the couple's slope")
-              + stillOpen(chain, readC);
-      case GAIN ->
-          stated(errors.gainPpm(), "limit of the gain, on the measured voltage")
-              + stillOpen(chain, readC);
+          stated(errors.offsetUv(), "limit of the offset, through the couple's slope" + open);
+      case GAIN -> stated(errors.gainPpm(), "limit of the gain, on the measured voltage" + open);
       case COLD_JUNCTION ->
           stated(
               errors.coldJunctionC(), "limit of error of its sensor, through the ratio of slopes");
@@ -68,8 +65,7 @@ final class BudgetWords {
     return value > 0 ? words : "none stated";
   }
 
-  private static String stillOpen(MeasuringChain chain, double readC) {
-    double share = chain.correction().shareUnknown(readC);
+  private static String open(double share) {
     return share < 1
         ? String.format(
             Locale.ROOT, "; %.0f %% of it, which the calibration leaves open", 100 * share)

@@ -5,7 +5,7 @@ import java.util.Locale;
 /**
  * A value beside its expanded uncertainty with no digit that says nothing.
  *
- * <p>The uncertainty gets two significant digits where the first is 1 or 2 and one otherwise, so
+ * <p>The uncertainty gets two significant digits where the first is 1 to 4 and one otherwise, so
  * that rounding moves it by a few per cent only; where rounding would take more than 5 % off, it is
  * rounded up. The value ends at the same place.
  *
@@ -40,7 +40,7 @@ final class Rounding {
     }
     int magnitude = (int) Math.floor(StrictMath.log10(uncertainty));
     double lead = uncertainty / step(-magnitude);
-    return Math.min(lead < 3 ? 1 - magnitude : -magnitude, FINEST);
+    return Math.min(lead < 5 ? 1 - magnitude : -magnitude, FINEST);
   }
 
   private static double step(int digits) {
