@@ -36,8 +36,9 @@ import org.openjdk.jmh.annotations.Warmup;
  * conversion                   7.2         3.3   5e-8 °C
  * publishedInverse            10.1         5.7   0.054 °C
  * referenceFunction             26          20   (the other way: mV from °C)
- * uncertainty                   92          64   (of a known temperature)
  * </pre>
+ *
+ * <p>The figure of {@code uncertainty} (all sources, one point of calibration) is in DEVELOPERS.md.
  *
  * <p>Over the eight types a conversion took 0.68 to 0.86 of the time of the published inverse on
  * the first tier (medians of short sweeps taken in turns, which other work disturbs less). Worst

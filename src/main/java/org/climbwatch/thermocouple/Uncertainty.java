@@ -49,14 +49,17 @@ public final class Uncertainty {
     ThermocoupleType type = chain.type();
     double hotUvPerC = type.seebeckUvPerC(readC);
     double coldUvPerC = type.seebeckUvPerC(coldJunctionC);
-    double emfMv = ColdJunction.emfMv(type, readC, coldJunctionC);
+    // only the gain asks for it, and it costs as much as both slopes
+    double emfMv =
+        chain.errors().gainPpm() > 0 ? ColdJunction.emfMv(type, readC, coldJunctionC) : 0;
     double squares = 0;
     for (UncertaintySource source : SOURCES) {
-      double standardC =
-          source.value(chain, readC, spreadC)
-              / source.divisor(samples)
-              * source.sensitivity(hotUvPerC, coldUvPerC, emfMv);
-      squares += standardC * standardC;
+      double value = source.value(chain, readC, spreadC);
+      if (value != 0) {
+        double sensitivity = source.sensitivity(hotUvPerC, coldUvPerC, emfMv);
+        double standardC = value / source.divisor(samples) * sensitivity;
+        squares += standardC * standardC;
+      }
     }
     return COVERAGE * Math.sqrt(squares);
   }
