@@ -56,7 +56,7 @@ final class Sources {
           burst);
     }
     if (source instanceof ProbeSource.Spi spi) {
-      return SpiSource.max31855(probe.name(), probe.type(), spi.bus(), spi.chipSelect());
+      return new SpiSource(probe.name(), spi.settings());
     }
     if (source instanceof ProbeSource.Recording recording) {
       return new RecordedSource(probe.name(), recording.file(), originMillis);

@@ -2,14 +2,15 @@ package org.climbwatch.app.config;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import org.climbwatch.source.spi.SpiSettings;
 
 /** Where the probe's readings come from. */
 public sealed interface ProbeSource {
   /** A serial line that speaks the one-line text format. */
   record Serial(String port, int baud, Duration silence, boolean clearDtr) implements ProbeSource {}
 
-  /** A MAX31855 on an SPI bus. */
-  record Spi(int bus, int chipSelect) implements ProbeSource {}
+  /** An amplifier on an SPI bus. */
+  record Spi(SpiSettings settings) implements ProbeSource {}
 
   /** The kiln model. */
   record Model(String firing, long seed, String fault, int looks, double speed)

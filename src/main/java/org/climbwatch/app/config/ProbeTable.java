@@ -11,6 +11,7 @@ import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.source.simulated.SimulationSettings;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
+import org.climbwatch.source.spi.Chip;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
@@ -19,6 +20,9 @@ import org.climbwatch.watch.ProbeSettings;
 final class ProbeTable {
   private final Section probe;
   private final String sourceWord;
+  private final ThermocoupleType type;
+  private final Section spiSection;
+  private final Optional<SpiTable> spi;
 
   ProbeTable(Section probe) {
     this.probe = probe;
@@ -29,32 +33,34 @@ final class ProbeTable {
           "is missing; say where the readings come from, allowed: \"serial\", \"spi\", \"model\","
               + " \"recording\"");
     }
-  }
-
-  /** MAX31855 limits of error: data sheet 19-5793, Type K to 1350 °C, -20 to 85 °C. */
-  ProbeSettings settings() {
-    boolean spi = sourceWord.equals("spi");
-    String name = probe.text("name").orElse("probe");
-    ThermocoupleType type =
+    type =
         ThermocoupleType.valueOf(
             probe.choice(
                 "type",
                 "K",
                 Arrays.stream(ThermocoupleType.values()).map(ThermocoupleType::name).toList()));
-    if (spi && type == ThermocoupleType.B) {
-      probe.wrong(
-          "type",
-          "B",
-          "is not made as a MAX31855",
-          "take the letter printed on the chip, or source = \"serial\"");
-    }
+    spiSection = probe.section("spi");
+    spi =
+        sourceWord.equals("spi")
+            ? Optional.of(new SpiTable(probe, spiSection, type))
+            : Optional.empty();
+  }
+
+  /** An amplifier on SPI has the limits of error of its data sheet. */
+  ProbeSettings settings() {
+    String name = probe.text("name").orElse("probe");
     ToleranceClass tolerance =
         ToleranceClass.ofWord(
             probe.choice(
                 "tolerance",
                 "iec_2",
                 Arrays.stream(ToleranceClass.values()).map(ToleranceClass::word).toList()));
-    ProbeErrors errors = errors(spi ? 4 : 2, 2, ProbeErrors.USUAL_STEP_C);
+    Optional<Chip> chip = spi.map(table -> table.settings().chip());
+    ProbeErrors errors =
+        errors(
+            chip.map(Chip::amplifierErrorC).orElse(2.0),
+            chip.map(Chip::coldJunctionErrorC).orElse(2.0),
+            ProbeErrors.USUAL_STEP_C);
     boolean compared = probe.flag("compared", true);
     return new ProbeSettings(
         name,
@@ -76,21 +82,22 @@ final class ProbeTable {
 
   ProbeSource source() {
     Section serial = probe.section("serial");
-    Section spi = probe.section("spi");
     Section model = probe.section("model");
     Section recording = probe.section("recording");
     ProbeSource source =
         switch (sourceWord) {
           case "serial" -> serial(serial);
-          case "spi" -> spi(spi);
+          case "spi" -> new ProbeSource.Spi(spi.orElseThrow().settings());
           case "recording" -> recording(recording);
           default -> model(model);
         };
-    for (Section each : List.of(serial, spi, model, recording)) {
-      boolean chosen = each == sectionOf(serial, spi, model, recording);
+    for (Section each : List.of(serial, spiSection, model, recording)) {
+      boolean chosen = each == sectionOf(serial, spiSection, model, recording);
       if (each.present() && !chosen && !sourceWord.isEmpty()) {
         String table =
-            each == serial ? "serial" : each == spi ? "spi" : each == model ? "model" : "recording";
+            each == serial
+                ? "serial"
+                : each == spiSection ? "spi" : each == model ? "model" : "recording";
         probe.mistake(
             table, "is not used, for the source is \"" + sourceWord + "\"; take the table out");
       } else if (chosen) {
@@ -130,12 +137,6 @@ final class ProbeTable {
                 serial.number("silence_s", SerialSettings.DEFAULT_SILENCE.toSeconds(), 1, 600)
                     * 1000)),
         serial.flag("clear_dtr", false));
-  }
-
-  private static ProbeSource spi(Section spi) {
-    spi.choice("chip", "max31855", List.of("max31855"));
-    return new ProbeSource.Spi(
-        (int) spi.whole("bus", 0, 0, 6), (int) spi.whole("chip_select", 0, 0, 2));
   }
 
   private static ProbeSource model(Section model) {

@@ -53,7 +53,7 @@ final class LinuxSpiLink implements SpiLink {
             .id("climbwatch")
             .bus(settings.bus())
             .address(settings.chipSelect())
-            .mode(SpiMode.MODE_0)
+            .mode(SpiMode.getByNumber(settings.chip().spiMode()))
             .baud(settings.clockHz())
             .provider(LinuxFsSpiProvider.ID)
             .build());
@@ -78,14 +78,14 @@ final class LinuxSpiLink implements SpiLink {
   }
 
   @Override
-  public void receive(byte[] into) throws IOException {
+  public void transfer(byte[] out, byte[] in) throws IOException {
     int count;
     try {
-      count = spi.transfer(new byte[into.length], into);
+      count = spi.transfer(out, in);
     } catch (RuntimeException refused) {
       throw new IOException(device + " did not carry out a transfer", refused);
     }
-    if (count != into.length) {
+    if (count != in.length) {
       throw new IOException(device + " did not carry out a transfer");
     }
   }

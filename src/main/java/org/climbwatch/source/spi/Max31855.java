@@ -1,12 +1,15 @@
 package org.climbwatch.source.spi;
 
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
- * One frame of a MAX31855 into a reading.
+ * A MAX31855: a straight line, read only. SPI mode 0, clock 5 MHz at most; it converts by itself.
  *
  * <pre>
  *  bit  31                18  17  16  15                 4   3   2   1   0
@@ -29,10 +32,22 @@ import org.climbwatch.thermocouple.ThermocoupleType;
  * causes, a cold junction where silicon does not work) is {@link Fault#WIRING}. All zeros would be
  * both junctions at 0.00 °C exactly, but is what a bus without a chip gives.
  *
+ * @param type letter that the chip is trimmed for; it can't be read from the chip
  * @see "Maxim MAX31855 data sheet, 19-5793 Rev 5"
  */
-final class Max31855 {
+public record Max31855(ThermocoupleType type) implements Chip {
   static final int FRAME_BYTES = 4;
+
+  /** Thermocouple, cold junction and fault test together: 70 ms typically, 100 ms at most. */
+  private static final Duration CONVERSION = Duration.ofMillis(100);
+
+  /**
+   * Data change only while chip select is high. A fire moves a step of 0.25 °C in seconds; a cold
+   * kiln may lie within a step of both junctions for long, but hardly an hour.
+   */
+  private static final Duration STILL_HOT = Duration.ofMinutes(10);
+
+  private static final Duration STILL_COLD = Duration.ofMinutes(60);
 
   private static final int RESERVED = 1 << 17 | 1 << 3;
   private static final int FAULT = 1 << 16;
@@ -51,7 +66,68 @@ final class Max31855 {
 
   private static final double MOST_COLD_JUNCTION_C = 125;
 
-  private Max31855() {}
+  /**
+   * @throws IllegalArgumentException for B, for which none is made
+   */
+  public Max31855 {
+    slopeUvPerC(type);
+  }
+
+  @Override
+  public String name() {
+    return "MAX31855 type " + type;
+  }
+
+  @Override
+  public int spiMode() {
+    return 0;
+  }
+
+  @Override
+  public int mostClockHz() {
+    return 5_000_000;
+  }
+
+  @Override
+  public Duration conversion() {
+    return CONVERSION;
+  }
+
+  @Override
+  public Optional<Duration> stillAtMost(boolean hot) {
+    return Optional.of(hot ? STILL_HOT : STILL_COLD);
+  }
+
+  /** Table of thermal characteristics: gain and offset at -20 to 85 °C, up to the letter's end. */
+  @Override
+  public double amplifierErrorC() {
+    return switch (type) {
+      case J, T -> 2;
+      case E -> 3;
+      default -> 4;
+    };
+  }
+
+  /** The same table: -20 to 85 °C. */
+  @Override
+  public double coldJunctionErrorC() {
+    return 2;
+  }
+
+  @Override
+  public Talk talk(String probe) {
+    return new Talk() {
+      @Override
+      public List<byte[]> look() {
+        return List.of(new byte[FRAME_BYTES]);
+      }
+
+      @Override
+      public Answer take(byte[] answer, Moment at) {
+        return Answer.of(decode(answer, type, at, probe));
+      }
+    };
+  }
 
   /**
    * µV per °C of the straight line that a chip trimmed for a letter uses.

@@ -5,12 +5,14 @@ import java.io.IOException;
 /** An open SPI device: moves bytes and knows nothing of them. One thread owns it. */
 interface SpiLink extends AutoCloseable {
   /**
-   * Clocks in as many bytes as the array has, in one transfer under one chip select.
+   * Clocks bytes out and as many in at the same time, in one transfer under one chip select.
    *
-   * @param into filled by a transfer that succeeds, of no meaning after one that does not
+   * @param out what the chip is told; left as it is
+   * @param in as long as {@code out}; filled by a transfer that succeeds, of no meaning after one
+   *     that does not
    * @throws IOException when the transfer failed
    */
-  void receive(byte[] into) throws IOException;
+  void transfer(byte[] out, byte[] in) throws IOException;
 
   /** Lets go of the device. Called exactly once. */
   @Override

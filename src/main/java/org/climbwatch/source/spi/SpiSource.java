@@ -2,6 +2,7 @@ package org.climbwatch.source.spi;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -10,33 +11,43 @@ import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.OutageLog;
 import org.climbwatch.source.Source;
-import org.climbwatch.thermocouple.ThermocoupleType;
 import org.slf4j.LoggerFactory;
 
 /**
- * A probe on a MAX31855, looked at anew at each call: the chip converts by itself every 0.1 s. A
- * device that can't be opened, or a transfer that failed, is tried again every few seconds.
+ * A probe on an amplifier of an SPI bus, looked at anew at each call. A device that can't be
+ * opened, or a transfer that failed, is tried again every few seconds. A chip that has settings is
+ * given them at each opening, and again whenever an answer shows that they are gone.
+ *
+ * <p>A call that comes sooner than the chip can have anything new gives nothing where a look would
+ * spoil the running conversion.
  */
 public final class SpiSource implements Source {
   static final long RETRY_NANOS = 5_000_000_000L;
+
+  /** So that a call a little early by the clock's grain still finds a finished conversion. */
+  private static final Duration GRAIN = Duration.ofMillis(5);
 
   private final String probe;
   private final SpiSettings settings;
   private final SpiLink.Opener opener;
   private final LongSupplier nanoTime;
   private final OutageLog outages;
+  private final Standstill standstill;
+  private Chip.Talk talk;
   private Optional<SpiLink> link = Optional.empty();
   private Optional<Long> failedNanos = Optional.empty();
   private Fault failure = Fault.DEVICE_GONE;
+  private boolean isSetUp;
+
+  /** What stands in the reading's place while a chip that was in trouble settles anew. */
+  private Optional<Fault> standing = Optional.empty();
+
+  private long waitSinceNanos;
+  private long waitNanos;
   private String state = "not looked at yet";
   private long readable;
   private long failed;
-
-  /** A MAX31855 of that letter on {@code /dev/spidevBUS.CHIPSELECT}, at the usual clock. */
-  public static Source max31855(String probe, ThermocoupleType type, int bus, int chipSelect) {
-    return new SpiSource(
-        probe, new SpiSettings(bus, chipSelect, SpiSettings.DEFAULT_CLOCK_HZ, type));
-  }
+  private long settingsLost;
 
   /** Opens nothing yet; the first look does. */
   public SpiSource(String probe, SpiSettings settings) {
@@ -49,38 +60,54 @@ public final class SpiSource implements Source {
     this.opener = opener;
     this.nanoTime = nanoTime;
     this.outages = new OutageLog(LoggerFactory.getLogger(SpiSource.class), probe);
+    this.standstill = new Standstill(settings.chip());
+    this.talk = settings.chip().talk(probe);
   }
 
-  /** The chip converts in 70 to 100 ms (MAX31855, data sheet 19-5793). */
+  /** How far apart looks should be to see each conversion once. */
   @Override
   public Duration pace() {
-    return Duration.ofMillis(100);
+    return settings.chip().conversion().plus(GRAIN);
   }
 
   @Override
   public Optional<Reading> read(Moment at) {
     long now = nanoTime.getAsLong();
-    Reading reading = look(at, now);
-    if (reading instanceof Reading.Faulty faulty && isOutage(faulty.fault())) {
+    Optional<Reading> reading = look(at, now);
+    if (reading.isEmpty()) {
+      return reading;
+    }
+    if (reading.get() instanceof Reading.Faulty faulty && isOutage(faulty.fault())) {
       outages.notHeard(faulty.fault(), describe(), now);
     } else {
       outages.heard(now);
     }
-    return Optional.of(reading);
+    return reading;
   }
 
-  private Reading look(Moment at, long now) {
+  private Optional<Reading> look(Moment at, long now) {
     if (link.isEmpty() && isDue(now)) {
       open(now);
     }
-    byte[] frame = new byte[Max31855.FRAME_BYTES];
-    if (link.isEmpty() || !receive(frame, now)) {
-      return Reading.faulty(at, probe, failure);
+    if (link.isEmpty()) {
+      return Optional.of(Reading.faulty(at, probe, failure));
     }
-    Reading reading = Max31855.decode(frame, settings.type(), at, probe);
-    readable++;
-    state = reading instanceof Reading.Faulty faulty ? faulty.fault().plainly() : "reading";
-    return reading;
+    try {
+      if (!isSetUp) {
+        setUp(now);
+      }
+      if (now - waitSinceNanos < waitNanos) {
+        return standing.map(fault -> Reading.faulty(at, probe, fault));
+      }
+      byte[] answer = exchange(talk.look());
+      await(now, settings.chip().rest());
+      return heard(talk.take(answer, at), at, now);
+    } catch (IOException failedTransfer) {
+      failed++;
+      letGo();
+      fail(Fault.NO_ANSWER, failedTransfer, now);
+      return Optional.of(Reading.faulty(at, probe, failure));
+    }
   }
 
   private boolean isDue(long now) {
@@ -90,25 +117,62 @@ public final class SpiSource implements Source {
   private void open(long now) {
     try {
       link = Optional.of(opener.open());
+      talk = settings.chip().talk(probe);
+      isSetUp = false;
     } catch (IOException refused) {
       fail(Fault.DEVICE_GONE, refused, now);
     }
   }
 
-  private boolean receive(byte[] frame, long now) {
-    try {
-      link.orElseThrow().receive(frame);
-      return true;
-    } catch (IOException failedTransfer) {
-      failed++;
-      letGo();
-      fail(Fault.NO_ANSWER, failedTransfer, now);
-      return false;
+  private void setUp(long now) throws IOException {
+    exchange(talk.setUp());
+    isSetUp = true;
+    await(now, settings.chip().settling());
+  }
+
+  private void await(long now, Duration time) {
+    waitSinceNanos = now;
+    waitNanos = time.toNanos();
+  }
+
+  /** What the first transfer brought in. */
+  private byte[] exchange(List<byte[]> transfers) throws IOException {
+    byte[] first = {};
+    for (byte[] out : transfers) {
+      byte[] in = new byte[out.length];
+      link.orElseThrow().transfer(out, in);
+      first = first.length == 0 ? in : first;
     }
+    return first;
+  }
+
+  private Optional<Reading> heard(Chip.Answer answer, Moment at, long now) throws IOException {
+    readable++;
+    Optional<Reading> reading = answer.reading();
+    if (reading.isEmpty()) {
+      return reading;
+    }
+    String why = answer.settingsLost().map(lost -> " (" + lost + ")").orElse("");
+    if (standstill.standsStill(reading.get(), now)) {
+      why = " (not the least change for " + standstill.minutes(now) + " min; look at CS)";
+      reading = Optional.of(Reading.faulty(at, probe, Fault.WIRING));
+    }
+    standing = reading.filter(Reading.Faulty.class::isInstance).map(SpiSource::fault);
+    state = standing.map(Fault::plainly).orElse("reading") + why;
+    if (answer.settingsLost().isPresent()) {
+      settingsLost++;
+      setUp(now);
+    }
+    return reading;
+  }
+
+  private static Fault fault(Reading reading) {
+    return ((Reading.Faulty) reading).fault();
   }
 
   private void fail(Fault fault, IOException why, long now) {
     failure = fault;
+    standing = Optional.of(fault);
     failedNanos = Optional.of(now);
     state = fault.plainly() + " (" + why.getMessage() + ")";
   }
@@ -127,14 +191,16 @@ public final class SpiSource implements Source {
 
   @Override
   public String describe() {
+    String again = settingsLost == 0 ? "" : ", set up again " + settingsLost + " times";
     return String.format(
         Locale.ROOT,
-        "MAX31855 type %s on %s: %s; frames: %d received, %d failed",
-        settings.type(),
+        "%s on %s: %s; frames: %d received, %d failed%s",
+        settings.chip().name(),
         settings.device(),
         state,
         readable,
-        failed);
+        failed,
+        again);
   }
 
   @Override

@@ -7,18 +7,24 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ConfigurationTest {
   private static final Path SAMPLE = Path.of("config/climbwatch.toml");
+  private static final DecimalFormatSymbols POINT = DecimalFormatSymbols.getInstance(Locale.ROOT);
 
   @Test
   void sampleFileLoads() {
@@ -96,6 +102,30 @@ class ConfigurationTest {
 
     assertThat(spi.chain().errors().amplifierC()).isEqualTo(4);
     assertThat(spi.chain().errors().coldJunctionC()).isEqualTo(2);
+  }
+
+  /** The limits of error of each chip's data sheet; the file's own word goes before them. */
+  @ParameterizedTest
+  @CsvSource({"max31855, 4, 2", "max31856, 4, 0.7", "max6675, 4.25, 3.7", "ads1118, 4.9, 1"})
+  void errorsOfEachChipAreThoseThatTheSampleFileNames(String chip, double amplifierC, double coldC)
+      throws IOException {
+    String table = "[probe.spi]\nchip = \"" + chip + "\"\n";
+    var own = Configuration.ofText("c.toml", "[[probe]]\nsource = \"spi\"\n" + table);
+    var written =
+        Configuration.ofText(
+            "c.toml", "[[probe]]\nsource = \"spi\"\namplifier_error_c = 1\n" + table);
+
+    assertThat(own.watch().probe().amplifierErrorC()).isEqualTo(amplifierC);
+    assertThat(own.watch().probe().coldJunctionErrorC()).isEqualTo(coldC);
+    assertThat(written.watch().probe().amplifierErrorC()).isEqualTo(1);
+    String documented = Files.readString(SAMPLE).replaceAll("\\s#?\\s*", " ");
+    assertThat(documented)
+        .contains(
+            chip
+                + " "
+                + new DecimalFormat("0.##", POINT).format(amplifierC)
+                + " / "
+                + new DecimalFormat("0.##", POINT).format(coldC));
   }
 
   @Test

@@ -50,17 +50,39 @@ class SampleFileTest {
   @ParameterizedTest
   @ValueSource(strings = {"serial", "spi", "model", "recording"})
   void documentedDefaultsOfEachSourceAreTheRealOnes(String source) throws IOException {
+    assertDocumentedDefaults(source, "");
+  }
+
+  /** A key of one chip alone says so: its remark begins with the chip's word. */
+  @ParameterizedTest
+  @ValueSource(strings = {"max31856", "max6675", "ads1118"})
+  void documentedDefaultsOfEachChipAreTheRealOnes(String chip) throws IOException {
+    assertDocumentedDefaults("spi", chip);
+  }
+
+  private static void assertDocumentedDefaults(String source, String chip) throws IOException {
     StringBuilder written = new StringBuilder();
     for (Setting setting : SampleFile.settings()) {
       boolean needed = NEEDED.getOrDefault(source, "").startsWith(setting.key() + " ");
-      if (setting.table().equals("probe." + source) && !needed) {
+      boolean own = chipOf(setting).isEmpty() ? chip.isEmpty() : chipOf(setting).equals(chip);
+      if (setting.table().equals("probe." + source) && !needed && own) {
         written.append(setting.key()).append(" = ").append(setting.value()).append('\n');
       }
     }
 
     assertThat(written).isNotEmpty();
-    assertThat(Configuration.ofText("written.toml", probe(source, "") + written).source())
-        .isEqualTo(Configuration.ofText("bare.toml", probe(source, "")).source());
+    String bare = probe(source, "") + chipLine(chip);
+    assertThat(Configuration.ofText("written.toml", bare + written).source())
+        .isEqualTo(Configuration.ofText("bare.toml", bare).source());
+  }
+
+  private static String chipOf(Setting setting) {
+    Matcher chip = Pattern.compile("(max\\d+|ads\\d+): .*").matcher(setting.remark());
+    return chip.matches() ? chip.group(1) : "";
+  }
+
+  private static String chipLine(String chip) {
+    return chip.isEmpty() ? "" : "chip = \"" + chip + "\"\n";
   }
 
   static List<Setting> limited() throws IOException {
@@ -93,7 +115,7 @@ class SampleFileTest {
     String line = setting.key() + " = " + (setting.isText() ? "\"zzz\"" : "-1e18") + "\n";
     String text;
     if (setting.table().startsWith("probe.")) {
-      text = probe(name(setting.table()), line);
+      text = probe(name(setting.table()), chipLine(chipOf(setting)) + line);
     } else if (setting.table().equals("probe")) {
       text = setting.key().equals("source") ? "[[probe]]\n" + line : probe("model", "", line);
     } else {

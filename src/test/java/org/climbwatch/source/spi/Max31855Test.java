@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.ByteBuffer;
-import java.util.SplittableRandom;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
@@ -100,6 +99,14 @@ class Max31855Test {
         .hasMessageContaining("no MAX31855 is made for type B");
   }
 
+  /** Data sheet 19-5793 Rev 5, thermal characteristics: gain and offset, -20 to 85 °C. */
+  @ParameterizedTest
+  @CsvSource({"K, 4", "J, 2", "N, 4", "S, 4", "T, 2", "E, 3", "R, 4"})
+  void everyLetterHasTheErrorsOfTheDataSheet(ThermocoupleType type, double amplifierC) {
+    assertThat(new Max31855(type).amplifierErrorC()).isEqualTo(amplifierC);
+    assertThat(new Max31855(type).coldJunctionErrorC()).isEqualTo(2);
+  }
+
   /** Causes as the data sheet's table 2 has them; which of several is told is our choice. */
   @ParameterizedTest(name = "SCV SCG OC {0}: {1}")
   @CsvSource({
@@ -176,26 +183,6 @@ class Max31855Test {
     assertThatThrownBy(() -> Max31855.decode(new byte[3], ThermocoupleType.K, AT, "top"))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("4 bytes, not 3");
-  }
-
-  /** Four million frames; the rules are written out anew, from the data sheet's figure of bits. */
-  @Test
-  void noFrameThrowsAndNoneThatBreaksTheRulesGivesASignal() {
-    SplittableRandom random = new SplittableRandom(31855);
-    int signals = 0;
-    for (int i = 0; i < 4_000_000; i++) {
-      int frame = random.nextInt();
-      // every other one without reserved and fault bits, or good frames would be rare
-      frame = i % 2 == 0 ? frame : frame & ~0x3000F;
-      Reading reading = decode(frame);
-      if (!(reading instanceof Reading.Faulty)) {
-        signals++;
-        if ((frame & 0x00030008) != 0 || (frame & 0x7) != 0 || frame == 0) {
-          throw new AssertionError(Integer.toHexString(frame) + " was taken as " + reading);
-        }
-      }
-    }
-    assertThat(signals).isGreaterThan(500_000);
   }
 
   private static int bits(String text) {

@@ -1,35 +1,38 @@
 package org.climbwatch.source.spi;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import org.climbwatch.source.SourceContract;
 
 /**
- * A MAX31855 with Type K on a bus, as far as a test can have one. Strict: one link open at a time,
- * closed exactly once, not used after that, and asked for nothing but whole frames.
+ * A bus with an emulated chip on it, as far as a test can have one. Strict: one link open at a
+ * time, closed exactly once, and not used after that.
  */
 final class ScriptedSpi implements SpiLink.Opener, SourceContract.Device {
+  private final ChipEmulator chip;
   private boolean pluggedIn = true;
   private boolean answers;
-  private int frame;
   private boolean held;
   private int openings;
 
-  void givesFrame(int newFrame) {
-    frame = newFrame;
+  ScriptedSpi(ChipEmulator chip) {
+    this.chip = chip;
+  }
+
+  /** The bus carries transfers from now on, whatever the chip says in them. */
+  void carries() {
     answers = true;
   }
 
   @Override
   public void gives(double emfMv, double coldJunctionC) {
-    long hot = Math.round((emfMv * 1000 / 41.276 + coldJunctionC) * 4);
-    long cold = Math.round(coldJunctionC * 16);
-    givesFrame((int) hot << 18 | (int) (cold & 0xFFF) << 4);
+    chip.senses(emfMv, coldJunctionC);
+    answers = true;
   }
 
   @Override
   public void reportsOpenCircuit() {
-    givesFrame(0x7FFD_1901);
+    chip.losesCouple();
+    answers = true;
   }
 
   @Override
@@ -74,17 +77,17 @@ final class ScriptedSpi implements SpiLink.Opener, SourceContract.Device {
     private boolean open = true;
 
     @Override
-    public void receive(byte[] into) throws IOException {
+    public void transfer(byte[] out, byte[] in) throws IOException {
       if (!open) {
         throw new AssertionError("used after it was closed");
       }
-      if (into.length != 4) {
-        throw new AssertionError("a frame has 4 bytes; asked for " + into.length);
+      if (out.length != in.length) {
+        throw new AssertionError("as much comes in as goes out");
       }
       if (!pluggedIn || !answers) {
         throw new IOException("/dev/spidev0.0 did not carry out a transfer");
       }
-      ByteBuffer.wrap(into).putInt(frame);
+      System.arraycopy(chip.transfer(out), 0, in, 0, in.length);
     }
 
     @Override

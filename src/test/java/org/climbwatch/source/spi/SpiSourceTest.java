@@ -10,9 +10,10 @@ import org.junit.jupiter.api.Test;
 
 class SpiSourceTest {
   private static final SpiSettings SETTINGS =
-      new SpiSettings(0, 1, SpiSettings.DEFAULT_CLOCK_HZ, ThermocoupleType.K);
+      new SpiSettings(0, 1, SpiSettings.DEFAULT_CLOCK_HZ, new Max31855(ThermocoupleType.K));
 
-  private final ScriptedSpi spi = new ScriptedSpi();
+  private final Max31855Emulator chip = new Max31855Emulator();
+  private final ScriptedSpi spi = new ScriptedSpi(chip);
   private long nanos = Long.MAX_VALUE - 1000; // the clock of the machine may start anywhere
   private final SpiSource source = new SpiSource("top", SETTINGS, spi, () -> nanos);
 
@@ -75,9 +76,10 @@ class SpiSourceTest {
 
   @Test
   void aDeadBusIsAWiringFaultAndTheLinkStays() {
-    spi.givesFrame(0);
+    spi.carries();
+    chip.givesFrame(0);
     assertThat(look()).isEqualTo(faulty(Fault.WIRING));
-    spi.givesFrame(0xFFFFFFFF);
+    chip.givesFrame(0xFFFFFFFF);
     assertThat(look()).isEqualTo(faulty(Fault.WIRING));
 
     assertThat(spi.openings()).isEqualTo(1);
