@@ -57,7 +57,10 @@ final class Judge {
 
   /** The calibration's correction is added here and nowhere else: what was read stays as read. */
   private Judged good(Reading reading, double readC, double coldJunctionC, Phase phase) {
-    double uncertaintyC = Uncertainty.expandedC(probe.chain(), readC, coldJunctionC);
+    OptionalDouble spreadC = spreadC(reading, readC);
+    double uncertaintyC =
+        Uncertainty.expandedC(
+            probe.chain(), readC, coldJunctionC, spreadC.orElse(0), samples(reading));
     return new Judged(
         reading,
         OptionalDouble.of(readC + probe.chain().correction().addC(readC)),
@@ -66,7 +69,14 @@ final class Judge {
         false,
         Optional.empty(),
         phase,
-        spreadC(reading, temperatureC));
+        spreadC);
+  }
+
+  private static int samples(Reading reading) {
+    if (reading instanceof Reading.Emf emf) {
+      return emf.samples();
+    }
+    return reading instanceof Reading.Linearised linearised ? linearised.samples() : 1;
   }
 
   /** The spread of the looks, a signal's through the couple's slope at that temperature. */

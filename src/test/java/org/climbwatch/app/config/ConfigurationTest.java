@@ -115,9 +115,9 @@ class ConfigurationTest {
         Configuration.ofText(
             "c.toml", "[[probe]]\nsource = \"spi\"\namplifier_error_c = 1\n" + table);
 
-    assertThat(own.watch().probe().amplifierErrorC()).isEqualTo(amplifierC);
-    assertThat(own.watch().probe().coldJunctionErrorC()).isEqualTo(coldC);
-    assertThat(written.watch().probe().amplifierErrorC()).isEqualTo(1);
+    assertThat(own.watch().probe().chain().errors().amplifierC()).isEqualTo(amplifierC);
+    assertThat(own.watch().probe().chain().errors().coldJunctionC()).isEqualTo(coldC);
+    assertThat(written.watch().probe().chain().errors().amplifierC()).isEqualTo(1);
     String documented = Files.readString(SAMPLE).replaceAll("\\s#?\\s*", " ");
     assertThat(documented)
         .contains(
