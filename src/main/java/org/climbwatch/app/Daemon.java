@@ -10,6 +10,7 @@ import java.util.Locale;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ServerSettings;
 import org.climbwatch.journal.Journal;
+import org.climbwatch.web.ListenSocket;
 import org.climbwatch.web.WebServer;
 import org.climbwatch.web.WebSettings;
 import org.slf4j.Logger;
@@ -34,9 +35,27 @@ final class Daemon implements AutoCloseable {
   /**
    * Starts all parts.
    *
-   * @throws Refusal when the address cannot be had
+   * @throws Refusal when the address cannot be had; nothing has been written then
    */
-  static Daemon start(Configuration configuration) {
+  static Daemon start(Configuration configuration) throws IOException {
+    WebSettings page = webSettings(configuration.server());
+    ListenSocket socket;
+    try {
+      socket = ListenSocket.open(page);
+    } catch (IOException taken) {
+      throw new Refusal(taken.getMessage());
+    }
+    try {
+      Sources.refuseUnplayable(configuration);
+      return start(configuration, page, socket);
+    } catch (IOException | RuntimeException failed) {
+      socket.close();
+      throw failed;
+    }
+  }
+
+  private static Daemon start(Configuration configuration, WebSettings page, ListenSocket socket)
+      throws IOException {
     Path file = DataOption.journalIn(configuration.dataDirectory());
     Journal journal = Journal.open(file, new TextCodec());
     Engine engine;
@@ -47,16 +66,16 @@ final class Daemon implements AutoCloseable {
       throw failed;
     }
     try {
-      WebServer web = new WebServer(webSettings(configuration.server()), new Desk(engine, file));
-      int port = web.start();
+      WebServer web = new WebServer(page, new Desk(engine, file));
+      int port = web.start(socket);
       engine.start();
       engine.sourceLines().forEach(line -> LOG.info("reads {}", line));
       LOG.info("keeps {}", file);
       return new Daemon(
           engine, web, "http://" + inUrl(configuration.server().host()) + ":" + port + "/");
-    } catch (IOException taken) {
+    } catch (IOException | RuntimeException failed) {
       engine.close();
-      throw new Refusal(taken.getMessage());
+      throw failed;
     }
   }
 

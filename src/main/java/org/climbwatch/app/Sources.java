@@ -37,6 +37,19 @@ final class Sources {
   }
 
   /**
+   * Looks at what can be looked at before anything is written.
+   *
+   * @throws org.climbwatch.source.recorded.BadRecording when a recording cannot be played
+   */
+  static void refuseUnplayable(Configuration configuration) {
+    for (ProbeSource source : configuration.sources()) {
+      if (source instanceof ProbeSource.Recording recording) {
+        new RecordedSource("", recording.file(), 0).close();
+      }
+    }
+  }
+
+  /**
    * A device that must be asked is asked often by a thread of its own, if that gives more looks.
    */
   private static Source asOftenAsItCan(

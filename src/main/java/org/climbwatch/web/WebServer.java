@@ -6,14 +6,14 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.servlet.JavalinServlet;
 import io.javalin.http.servlet.ServletEntry;
 import java.io.IOException;
-import java.net.BindException;
-import java.nio.channels.UnresolvedAddressException;
+import java.io.UncheckedIOException;
 import kotlin.LazyKt;
 import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,6 +24,9 @@ public final class WebServer implements AutoCloseable {
   private static final int HEARTBEAT_MS = 10_000;
   private static final int IDLE_TIMEOUT_MS = 30_000;
   private static final int STOP_TIMEOUT_MS = 300;
+
+  /** Counted for each piece that a body comes in, so that very small pieces fill no memory. */
+  private static final int BODY_FRAMING_BYTES = 64;
 
   private final WebSettings settings;
   private final Backend backend;
@@ -42,18 +45,29 @@ public final class WebServer implements AutoCloseable {
   }
 
   /**
-   * Begins to serve.
+   * Begins to serve on a socket of its own.
    *
    * @return the port, the one that was found where 0 was asked for
    * @throws IOException when that host and port cannot be had; the message says what to do
    */
   public int start() throws IOException {
-    javalin = Javalin.create(this::configure);
+    return start(ListenSocket.open(settings));
+  }
+
+  /**
+   * Begins to serve on a socket, which is its own from now on.
+   *
+   * @return the port
+   * @throws IOException when the socket has been closed
+   */
+  public int start(ListenSocket socket) throws IOException {
     try {
+      javalin = Javalin.create(config -> configure(config, socket));
       javalin.start();
     } catch (RuntimeException failed) {
       stop();
-      throw cannotListen(failed);
+      socket.close();
+      throw failed;
     }
     live.start();
     listening = backend.listen(live::accept);
@@ -65,32 +79,14 @@ public final class WebServer implements AutoCloseable {
     return live.clients();
   }
 
-  private IOException cannotListen(RuntimeException failed) {
-    for (Throwable cause = failed; cause != null; cause = cause.getCause()) {
-      if (cause instanceof BindException || cause instanceof UnresolvedAddressException) {
-        String why = cause.getMessage() == null ? "no such host" : cause.getMessage();
-        return new IOException(
-            "cannot listen on "
-                + settings.host()
-                + ":"
-                + settings.port()
-                + " ("
-                + why
-                + "); stop what uses it, or choose another with --listen HOST:PORT",
-            failed);
-      }
-    }
-    throw failed;
-  }
-
-  private void configure(JavalinConfig config) {
+  private void configure(JavalinConfig config, ListenSocket socket) {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
     config.http.prefer405over404 = true;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.maxRequestSize = RequestBody.MOST_BYTES;
-    jetty(config);
+    jetty(config, socket);
     Passphrase passphrase = new Passphrase(settings.passphrase(), System::nanoTime);
     Guard guard = new Guard(new HostNames(settings.hostNames()), passphrase);
     config.routes.before(guard::check);
@@ -101,7 +97,7 @@ public final class WebServer implements AutoCloseable {
         LazyKt.lazyOf(new ServletEntry(null, new JavalinServlet(config.unsafe)));
   }
 
-  private void jetty(JavalinConfig config) {
+  private void jetty(JavalinConfig config, ListenSocket socket) {
     QueuedThreadPool threads = new QueuedThreadPool(8, 2, IDLE_TIMEOUT_MS);
     threads.setName("web");
     threads.setStopTimeout(STOP_TIMEOUT_MS);
@@ -109,16 +105,25 @@ public final class WebServer implements AutoCloseable {
     Server server = new Server(threads);
     server.setStopTimeout(0);
     server.setErrorHandler(new Problems.BeforeRouting());
+    // a body is awaited without a thread: half-sent ones must not keep the page from others
+    server.setHandler(
+        new EagerContentHandler(
+            new EagerContentHandler.RetainedContentLoaderFactory(
+                RequestBody.MOST_BYTES, BODY_FRAMING_BYTES, false)));
     config.unsafe.jettyInternal.server = server;
     config.jetty.modifyHttpConfiguration(http -> http.setUriCompliance(UriCompliance.DEFAULT));
-    config.jetty.addConnector(this::connector);
+    config.jetty.addConnector((jetty, http) -> connector(jetty, http, socket));
   }
 
-  private ServerConnector connector(Server server, HttpConfiguration http) {
+  private static ServerConnector connector(
+      Server server, HttpConfiguration http, ListenSocket socket) {
     ServerConnector connector = new ServerConnector(server, 0, 1, new HttpConnectionFactory(http));
-    connector.setHost(settings.host());
-    connector.setPort(settings.port());
     connector.setIdleTimeout(IDLE_TIMEOUT_MS);
+    try {
+      connector.open(socket.channel());
+    } catch (IOException closed) {
+      throw new UncheckedIOException(closed);
+    }
     return connector;
   }
 
@@ -137,6 +142,9 @@ public final class WebServer implements AutoCloseable {
   }
 
   private void stop() {
+    if (javalin == null) {
+      return;
+    }
     try {
       javalin.unsafe.jettyInternal.server.stop();
     } catch (Exception e) {
