@@ -46,7 +46,8 @@ function card(alarm, acted) {
     more.append(make('summary', '', 'What was seen, what to check'), message(alarm));
     made.append(more);
   } else {
-    made.append(message(alarm), button(alarm, acted));
+    // before the text, which may be longer than a phone's screen
+    made.append(button(alarm, acted), message(alarm));
   }
   return made;
 }

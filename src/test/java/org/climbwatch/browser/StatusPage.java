@@ -6,6 +6,7 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.Rectangle;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
@@ -127,6 +128,12 @@ public final class StatusPage {
   /** Height in CSS pixels of the big number's line. */
   public int numberHeight() {
     return byId("degrees").getSize().height;
+  }
+
+  /** How far below the page's upper edge the first answer button ends, in CSS pixels. */
+  public int acknowledgeBottom() {
+    Rectangle button = driver.findElement(By.cssSelector(".acknowledge")).getRect();
+    return button.y + button.height;
   }
 
   public void acknowledge(String title) {

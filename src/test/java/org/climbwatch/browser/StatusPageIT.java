@@ -7,6 +7,7 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -118,6 +119,8 @@ class StatusPageIT {
         .contains("Not acknowledged", "Climb has stalled", "climb 12 °C/h at 1004 °C", "since ")
         .contains("the flame at every burner", "do not relight");
     assertThat(page.acknowledgeHeight()).isGreaterThanOrEqualTo(48);
+    assertThat(page.acknowledgeBottom()).isLessThanOrEqualTo(screen.size.height);
+    browser.screenshot(Path.of("target/screenshots/long-alarm-" + screen + ".png"));
     page.acknowledge("Climb has stalled");
     page.awaitThat("the answer", SOON, () -> page.alarms().get(0).contains("Acknowledged"));
     assertThat(page.alarms().get(0)).doesNotContain("Not acknowledged");
