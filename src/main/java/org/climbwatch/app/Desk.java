@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.JournalTrouble;
@@ -20,6 +21,7 @@ import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
+import org.climbwatch.watch.View;
 import org.climbwatch.web.Backend;
 import org.climbwatch.web.CurveColumns;
 import org.climbwatch.web.EventLine;
@@ -151,12 +153,15 @@ final class Desk implements Backend {
 
   @Override
   public synchronized void acknowledge(String alarmId, String who) {
-    boolean stands = engine.view().alarms().stream().anyMatch(alarm -> alarm.id().equals(alarmId));
-    if (!stands) {
-      throw new Refused(
-          404, "No such alarm", "No alarm " + alarmId + " stands; GET /api/v1/status lists them.");
+    View.StandingAlarm alarm =
+        engine.view().alarms().stream()
+            .filter(each -> each.id().equals(alarmId))
+            .findFirst()
+            .orElseThrow(() -> noAlarm(alarmId));
+    // a second press, or a second phone: it is answered already, and the record says so once
+    if (alarm.state() != AlarmState.ACKNOWLEDGED) {
+      deed(at -> new Input.Acknowledged(at, alarmId, who));
     }
-    deed(at -> new Input.Acknowledged(at, alarmId, who));
   }
 
   @Override
@@ -240,6 +245,11 @@ final class Desk implements Backend {
   private static Refused noFiring(long id) {
     return new Refused(
         404, "No such firing", "There is no firing " + id + "; GET /api/v1/firings lists them.");
+  }
+
+  private static Refused noAlarm(String id) {
+    return new Refused(
+        404, "No such alarm", "No alarm " + id + " stands; GET /api/v1/status lists them.");
   }
 
   private static FiringSummary summary(org.climbwatch.journal.FiringSummary firing) {

@@ -48,11 +48,17 @@ class PackagedProgramIT {
       assertThat(daemon.post("api/v1/alarms/" + alarm + "/acknowledge", "{\"who\":\"Ann\"}"))
           .isBetween(200, 204);
       assertThat(hasAlarm(daemon.status(), "climb_stalled", "acknowledged")).isTrue();
+      assertThat(daemon.post("api/v1/alarms/" + alarm + "/acknowledge", "{\"who\":\"Ben\"}"))
+          .as("pressed again, on another phone")
+          .isEqualTo(200);
       daemon.await("the end", now -> now.get("firing").isNull());
 
       String csv = daemon.text("api/v1/firings/" + firing + "/export.csv");
       assertThat(daemon.stop()).isZero();
 
+      assertThat(rows(csv).stream().filter(row -> row.get("action").equals("acknowledged")))
+          .as("answered once")
+          .hasSize(1);
       checkCsv(csv);
       checkReplay(config, data, csv);
     }
