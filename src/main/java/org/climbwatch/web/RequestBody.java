@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -76,7 +77,8 @@ final class RequestBody {
   /**
    * A text, stripped; blank when it was left out.
    *
-   * @throws Refused when it is longer than {@code most} characters or has control characters
+   * @throws Refused when it is longer than {@code most} characters or has control characters or
+   *     half a character
    */
   String text(String name, int most) {
     String text = texts.getOrDefault(name, "").strip();
@@ -89,6 +91,10 @@ final class RequestBody {
       if (Character.isISOControl(c) && c != '\n' && c != '\r' && c != '\t') {
         throw Refused.badRequest("Field \"" + name + "\" has a control character in it.");
       }
+    }
+    if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
+      throw Refused.badRequest(
+          "Field \"" + name + "\" has half a character in it (a lone surrogate); send it whole.");
     }
     return text;
   }

@@ -60,6 +60,8 @@ class ProblemsTest {
         "/api/v1/firings | {\"name\":7} | 400",
         "/api/v1/firings | {\"name\":\"a\",\"name\":\"b\"} | 400",
         "/api/v1/firings | {\"name\":\"\\u0007\"} | 400",
+        "/api/v1/firings | {\"name\":\"\\ud83d\"} | 400",
+        "/api/v1/firings/1/notes | {\"text\":\"frost \\udd25 thick\"} | 400",
         "/api/v1/firings | {\"nmae\":\"x\"} | 400",
         "/api/v1/firings/9/end | {} | 404",
         "/api/v1/firings/9/notes | {\"text\":\"x\"} | 404",
