@@ -51,6 +51,37 @@ class ConfigurationTest {
     assertThat(bare.burst()).isTrue();
   }
 
+  @Test
+  void passphraseMayLieInAFileOfItsOwn(@TempDir Path folder) throws IOException {
+    Path file = Files.writeString(folder.resolve("passphrase"), "cone ten down\r\n");
+
+    Configuration read =
+        Configuration.ofText(
+            "file.toml",
+            "[[probe]]\nsource = \"model\"\n[server]\nlisten = \"0.0.0.0:8080\"\n"
+                + "passphrase_file = \"%s\"\n".formatted(file));
+
+    assertThat(read.server().passphrase()).contains("cone ten down");
+  }
+
+  @Test
+  void passphraseFileThatDoesNotFitIsRefusedWithoutShowingIt(@TempDir Path folder)
+      throws IOException {
+    for (String bad : List.of("short1", "two longer\nlines of it\n", "töpferscheibe", "")) {
+      Path file = Files.writeString(folder.resolve("passphrase"), bad);
+
+      assertThatThrownBy(
+              () ->
+                  Configuration.ofText(
+                      "file.toml",
+                      "[[probe]]\nsource = \"model\"\n[server]\npassphrase_file = \"%s\"\n"
+                          .formatted(file)))
+          .hasMessageStartingWith("file.toml:4: server.passphrase_file = \"" + file + "\" ")
+          .hasMessageContaining("allowed: 8 to 200 letters")
+          .hasMessageNotContaining(bad.isEmpty() ? "\"\"" : bad.substring(0, 6));
+    }
+  }
+
   /** Uncommenting every documented default changes nothing: the sample tells the truth. */
   @Test
   void documentedDefaultsAreTheRealOnes() throws IOException {
