@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
     description = {
       "Converts between thermocouple voltage and temperature by the ITS-90 reference functions.",
       "Prints the bare number. With neither value it reads lines emf_mv[,cold_junction_c] from"
-          + " standard input and prints one temperature a line."
+          + " standard input and prints one temperature a line, and an empty line for an empty one."
     },
     footerHeading = "%nExamples%n",
     footer = {
@@ -35,6 +35,8 @@ import picocli.CommandLine.Spec;
 final class ConvertCommand implements Callable<Integer> {
   private static final Pattern DECIMAL =
       Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
+
+  private static final String BYTE_ORDER_MARK = "\ufeff";
 
   @Spec private CommandSpec spec;
 
@@ -90,10 +92,15 @@ final class ConvertCommand implements Callable<Integer> {
     int number = 0;
     for (String line = in.readLine(); line != null; line = in.readLine()) {
       number++;
-      if (!line.isBlank()) {
-        out.println(number(converted(couple, line, number)));
-      }
+      String bare = number == 1 ? withoutMark(line) : line;
+      // an empty line for an empty one, so that line n answers line n
+      out.println(bare.isBlank() ? "" : number(converted(couple, bare, number)));
     }
+  }
+
+  /** Some editors and spreadsheets put a byte order mark before a file's first line. */
+  private static String withoutMark(String line) {
+    return line.startsWith(BYTE_ORDER_MARK) ? line.substring(1) : line;
   }
 
   private double converted(ThermocoupleType couple, String line, int number) {

@@ -1,6 +1,7 @@
 package org.climbwatch.app;
 
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
@@ -67,6 +68,12 @@ public final class Main implements Callable<Integer> {
       scope = CommandLine.ScopeType.INHERIT,
       description = "Show this help.")
   private boolean help;
+
+  @Option(
+      names = "--verbose",
+      scope = CommandLine.ScopeType.INHERIT,
+      description = "Tell all that is known of an internal fault.")
+  private boolean verbose;
 
   @Option(
       names = {"-V", "--version"},
@@ -152,9 +159,25 @@ public final class Main implements Callable<Integer> {
       command.getErr().println("cannot read or write: " + oneLine("" + failure.getMessage()));
       return WRONG;
     }
-    command.getErr().println("internal fault, please report it: " + failure);
-    failure.printStackTrace(command.getErr());
+    Main main = (Main) command.getCommandSpec().root().userObject();
+    command.getErr().println(internal(failure, main.verbose));
+    if (main.verbose) {
+      failure.printStackTrace(command.getErr());
+    }
     return INTERNAL;
+  }
+
+  /** What, where in the program, and what to do. */
+  private static String internal(Exception failure, boolean verbose) {
+    String where =
+        Arrays.stream(failure.getStackTrace())
+            .filter(frame -> frame.getClassName().startsWith("org.climbwatch."))
+            .findFirst()
+            .map(frame -> " in " + frame.getFileName() + ":" + frame.getLineNumber())
+            .orElse("");
+    return oneLine("internal fault" + where + ": " + failure)
+        + "; please report it"
+        + (verbose ? ":" : ", with what the same command prints with --verbose");
   }
 
   private static String oneLine(String text) {

@@ -7,9 +7,13 @@ import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,8 +144,10 @@ class MainTest {
         runWith("40,25\r\n\n40.0\n+.4e2 , 25\n", "convert", "--cold-junction", "0");
 
     assertThat(converted.exit()).as(converted.err()).isZero();
-    assertThat(converted.out().lines()).hasSize(3);
-    assertThat(converted.out().lines().distinct()).hasSize(2);
+    List<String> lines = converted.out().lines().toList();
+    assertThat(lines).hasSize(4);
+    assertThat(lines.get(1)).as("line 2 answers line 2, which is empty").isEmpty();
+    assertThat(lines.get(3)).isEqualTo(lines.get(0));
     assertThat(converted.out())
         .startsWith(run("convert", "--emf", "40", "--cold-junction", "25").out());
   }
@@ -152,9 +158,87 @@ class MainTest {
     Finished converted = runWith("0\n\n0,0\n" + bad + "\n0\n", "convert");
 
     assertThat(converted.exit()).isEqualTo(2);
-    assertThat(converted.out().lines()).containsExactly("0.0000", "0.0000");
+    assertThat(converted.out().lines()).containsExactly("0.0000", "", "0.0000");
     assertThat(converted.err()).startsWith("line 4: ");
     assertThat(converted.err().lines()).hasSize(1);
+  }
+
+  @Test
+  void convertPassesOverTheByteOrderMarkOfTheFirstLine() {
+    Finished converted = runWith("\ufeff0\n0,0\n", "convert");
+
+    assertThat(converted.exit()).as(converted.err()).isZero();
+    assertThat(converted.out().lines()).containsExactly("0.0000", "0.0000");
+    assertThat(runWith("0\n\ufeff0\n", "convert").err()).startsWith("line 2: ");
+  }
+
+  /** A daemon that cannot be has kept no record, so it leaves none behind. */
+  @Test
+  void refusedAddressLeavesNoJournal() throws Exception {
+    try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
+      Path data = folder.resolve("data");
+      String address = "127.0.0.1:" + other.getLocalPort();
+
+      Finished refused = run("run", "--listen", address, "--data", data.toString());
+
+      assertThat(refused.exit()).isEqualTo(2);
+      assertThat(refused.err()).startsWith("cannot listen on " + address).contains("--listen");
+      assertThat(refused.err().lines()).hasSize(1);
+      assertThat(data).doesNotExist();
+    }
+  }
+
+  @Test
+  void recordingThatIsMissingLeavesNoJournal() throws Exception {
+    Path config = folder.resolve("played.toml");
+    Files.writeString(
+        config,
+        "[[probe]]\nsource = \"recording\"\n[probe.recording]\nfile = \"%s\"\n"
+            .formatted(folder.resolve("none.csv")));
+    Path data = folder.resolve("data");
+
+    Finished refused =
+        run(
+            "run",
+            "--listen",
+            "127.0.0.1:0",
+            "--config",
+            config.toString(),
+            "--data",
+            data.toString());
+
+    assertThat(refused.exit()).isEqualTo(2);
+    assertThat(refused.err()).contains("none.csv: no such file");
+    assertThat(data).doesNotExist();
+  }
+
+  @Test
+  void internalFaultIsOneLineAndItsTraceIsForWhoAsks() {
+    Finished brief = broken("broken");
+    Finished whole = broken("broken", "--verbose");
+
+    assertThat(brief.exit()).isEqualTo(70);
+    assertThat(brief.err().lines()).hasSize(1);
+    assertThat(brief.err())
+        .startsWith("internal fault in MainTest.java:")
+        .contains("the roof fell in", "report it", "--verbose");
+    assertThat(whole.exit()).isEqualTo(70);
+    assertThat(whole.err()).contains("the roof fell in", "\tat org.climbwatch.");
+  }
+
+  @CommandLine.Command(name = "broken")
+  private static final class Broken implements Callable<Integer> {
+    @Override
+    public Integer call() {
+      throw new IllegalStateException("the roof\nfell in");
+    }
+  }
+
+  private static Finished broken(String... arguments) {
+    StringWriter err = new StringWriter();
+    CommandLine commands = Main.commandLine().addSubcommand(new Broken());
+    int exit = commands.setErr(new PrintWriter(err)).execute(arguments);
+    return new Finished(exit, "", err.toString());
   }
 
   private static Finished run(String... arguments) {
