@@ -198,7 +198,7 @@ final class Engine implements AutoCloseable {
 
   private void sample() {
     long intervalMillis = configuration.interval().toMillis();
-    long next = time.millis();
+    long next = onGrid(time.millis(), intervalMillis);
     while (!stopping) {
       long late = time.millis() - next;
       if (late < 0) {
@@ -206,11 +206,17 @@ final class Engine implements AutoCloseable {
         continue;
       }
       if (late > SLEPT_MS * time.speed()) {
-        next = time.millis();
+        next = onGrid(time.millis(), intervalMillis);
+        continue;
       }
       take(new Moment(boot, next));
       next += intervalMillis;
     }
+  }
+
+  /** The next whole interval of the boot, so that a run after a restart reads at the same beat. */
+  private static long onGrid(long millis, long intervalMillis) {
+    return -Math.floorDiv(-millis, intervalMillis) * intervalMillis;
   }
 
   private void take(Moment at) {
