@@ -35,6 +35,7 @@ class ArchitectureTest {
           "alarm",
           "app",
           "app.config",
+          "app.trial",
           "export",
           "firing",
           "journal",

@@ -60,7 +60,7 @@ class Max31856Test {
 
   @Property
   void theWayBackRestoresTheTemperatureOfTheChip(
-      @ForAll @IntRange(min = -199 * 128, max = 1372 * 128) int code,
+      @ForAll @IntRange(min = -199 * 128, max = 1371 * 128) int code,
       @ForAll @IntRange(min = -55 * 64, max = 125 * 64) int cold) {
     if (code == 0 && cold == 0) {
       return;
