@@ -42,7 +42,10 @@ class ArchitectureTest {
           "reading",
           "signal",
           "source",
+          "source.modbus",
+          "source.port",
           "source.recorded",
+          "source.scpi",
           "source.serial",
           "source.simulated",
           "source.spi",
@@ -102,6 +105,21 @@ class ArchitectureTest {
 
   @ArchTest static final ArchRule serialKnowsNoOtherEdge = edge("source.serial");
 
+  @ArchTest static final ArchRule portKnowsNoOtherEdge = edge("source.port");
+
+  @ArchTest static final ArchRule modbusKnowsNoOtherEdge = edge("source.modbus");
+
+  @ArchTest static final ArchRule scpiKnowsNoOtherEdge = edge("source.scpi");
+
+  /** So that its classes are loaded only when such a probe is configured. */
+  @ArchTest
+  static final ArchRule onlyModbusUsesItsLibrary =
+      noClasses()
+          .that(not(resideInAPackage("org.climbwatch.source.modbus")))
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("com.digitalpetri..");
+
   @ArchTest static final ArchRule spiKnowsNoOtherEdge = edge("source.spi");
 
   @ArchTest static final ArchRule recordedKnowsNoOtherEdge = edge("source.recorded");
@@ -148,6 +166,7 @@ class ArchitectureTest {
             resideInAPackage("org.climbwatch..")
                 .and(not(resideInAnyPackage(CORE)))
                 .and(not(resideInAPackage(own + "..")))
-                .and(not(resideInAPackage("org.climbwatch.source"))));
+                .and(not(resideInAPackage("org.climbwatch.source")))
+                .and(not(resideInAPackage("org.climbwatch.source.port"))));
   }
 }

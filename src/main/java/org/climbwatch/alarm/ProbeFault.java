@@ -48,6 +48,8 @@ public record ProbeFault(Delays delays) implements Rule {
           "The leads may be reversed, or the type set wrongly. First check + and − at the"
               + " amplifier.";
       case WIRING -> "First check the amplifier's supply and its data wires, then run check.";
+      case NO_VALUE ->
+          "First run check: it shows the device's own error, such as a register it does not have.";
       case GARBLED -> "First check the speed set for the port, and that nothing else uses it.";
       case NO_ANSWER, DEVICE_GONE -> "First check plug and supply of the amplifier.";
     };

@@ -2,11 +2,15 @@ package org.climbwatch.app;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.config.ProbeSource;
 import org.climbwatch.source.PolledSource;
 import org.climbwatch.source.Source;
+import org.climbwatch.source.modbus.ModbusSource;
+import org.climbwatch.source.port.SharedPorts;
 import org.climbwatch.source.recorded.RecordedSource;
+import org.climbwatch.source.scpi.ScpiSource;
 import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.serial.SerialSource;
 import org.climbwatch.source.simulated.FaultKind;
@@ -71,10 +75,29 @@ final class Sources {
     if (source instanceof ProbeSource.Spi spi) {
       return new SpiSource(probe.name(), spi.settings());
     }
+    if (source instanceof ProbeSource.Modbus modbus) {
+      return onSharedLine(ports -> ModbusSource.open(probe.name(), modbus.settings(), ports));
+    }
+    if (source instanceof ProbeSource.Scpi scpi) {
+      return onSharedLine(ports -> ScpiSource.open(probe.name(), scpi.settings(), ports));
+    }
     if (source instanceof ProbeSource.Recording recording) {
       return new RecordedSource(probe.name(), recording.file(), originMillis);
     }
     return new SimulatedSource(probe.name(), simulation((ProbeSource.Model) source), originMillis);
+  }
+
+  /** The lines of this process; a class of its own, so that it is loaded only when one is used. */
+  private static final class Lines {
+    static final SharedPorts PORTS = new SharedPorts();
+  }
+
+  private static Source onSharedLine(Function<SharedPorts, Source> opener) {
+    try {
+      return opener.apply(Lines.PORTS);
+    } catch (IllegalArgumentException portInOtherUse) {
+      throw new Refusal(portInOtherUse.getMessage());
+    }
   }
 
   static SimulationSettings simulation(ProbeSource.Model model) {

@@ -42,6 +42,7 @@ final class Codes {
       case GARBLED -> 6;
       case NO_ANSWER -> 7;
       case DEVICE_GONE -> 8;
+      case NO_VALUE -> 20;
     };
   }
 

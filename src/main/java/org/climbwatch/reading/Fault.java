@@ -12,6 +12,8 @@ public enum Fault {
   WIRING("wiring", "the amplifier's frames are impossible: a wiring fault"),
   /** Bytes arrive but nothing readable: wrong speed, noise, another device. */
   GARBLED("garbled", "what arrives cannot be read"),
+  /** The device answers, but that it has no value: an error code, or not-a-number. */
+  NO_VALUE("no_value", "the device answers that it has no value"),
   /** The device is there but says nothing. */
   NO_ANSWER("no_answer", "no reading arrives"),
   /** The port or bus device is not there. */

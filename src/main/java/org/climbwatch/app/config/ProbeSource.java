@@ -3,6 +3,8 @@ package org.climbwatch.app.config;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.climbwatch.source.spi.SpiSettings;
+import org.climbwatch.source.modbus.ModbusSettings;
+import org.climbwatch.source.scpi.ScpiSettings;
 
 /** Where the probe's readings come from. */
 public sealed interface ProbeSource {
@@ -11,6 +13,12 @@ public sealed interface ProbeSource {
 
   /** An amplifier on an SPI bus. */
   record Spi(SpiSettings settings) implements ProbeSource {}
+
+  /** A transmitter that speaks Modbus RTU. */
+  record Modbus(ModbusSettings settings) implements ProbeSource {}
+
+  /** An instrument that speaks SCPI on a serial line. */
+  record Scpi(ScpiSettings settings) implements ProbeSource {}
 
   /** The kiln model. */
   record Model(String firing, long seed, String fault, int looks, double speed)

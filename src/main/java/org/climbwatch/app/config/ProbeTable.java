@@ -1,7 +1,6 @@
 package org.climbwatch.app.config;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +17,9 @@ import org.climbwatch.watch.ProbeSettings;
 
 /** The keys of {@code [[probe]]}. */
 final class ProbeTable {
+  private static final List<String> SOURCES =
+      List.of("serial", "spi", "modbus", "scpi", "model", "recording");
+
   private final Section probe;
   private final String sourceWord;
   private final ThermocoupleType type;
@@ -26,12 +28,11 @@ final class ProbeTable {
 
   ProbeTable(Section probe) {
     this.probe = probe;
-    sourceWord = probe.choice("source", "", List.of("serial", "spi", "model", "recording"));
+    sourceWord = probe.choice("source", "", SOURCES);
     if (probe.present() && !probe.has("source")) {
       probe.mistake(
           "source",
-          "is missing; say where the readings come from, allowed: \"serial\", \"spi\", \"model\","
-              + " \"recording\"");
+          "is missing; say where the readings come from, allowed: " + Shown.list(SOURCES));
     }
     type =
         ThermocoupleType.valueOf(
@@ -81,61 +82,37 @@ final class ProbeTable {
   }
 
   ProbeSource source() {
-    Section serial = probe.section("serial");
-    Section model = probe.section("model");
-    Section recording = probe.section("recording");
-    ProbeSource source =
-        switch (sourceWord) {
-          case "serial" -> serial(serial);
-          case "spi" -> new ProbeSource.Spi(spi.orElseThrow().settings());
-          case "recording" -> recording(recording);
-          default -> model(model);
-        };
-    for (Section each : List.of(serial, spiSection, model, recording)) {
-      boolean chosen = each == sectionOf(serial, spiSection, model, recording);
-      if (each.present() && !chosen && !sourceWord.isEmpty()) {
-        String table =
-            each == serial
-                ? "serial"
-                : each == spiSection ? "spi" : each == model ? "model" : "recording";
+    // known before the choice is, so that none of them is called unknown
+    SOURCES.forEach(probe::section);
+    String chosen = sourceWord.isEmpty() ? "model" : sourceWord;
+    for (String word : SOURCES) {
+      if (!word.equals(chosen) && !sourceWord.isEmpty() && probe.section(word).present()) {
         probe.mistake(
-            table, "is not used, for the source is \"" + sourceWord + "\"; take the table out");
-      } else if (chosen) {
-        each.refuseTheRest();
+            word, "is not used, for the source is \"" + sourceWord + "\"; take the table out");
       }
     }
+    Section table = chosen.equals("spi") ? spiSection : probe.section(chosen);
+    ProbeSource source = source(chosen, table);
+    table.refuseTheRest();
     return source;
   }
 
-  private Section sectionOf(Section serial, Section spi, Section model, Section recording) {
-    return switch (sourceWord) {
-      case "serial" -> serial;
-      case "spi" -> spi;
-      case "recording" -> recording;
-      default -> model;
+  private ProbeSource source(String word, Section table) {
+    return switch (word) {
+      case "serial" -> serial(table);
+      case "spi" -> new ProbeSource.Spi(spi.orElseThrow().settings());
+      case "modbus" -> new ProbeSource.Modbus(new ModbusTable(probe, table).read());
+      case "scpi" -> new ProbeSource.Scpi(new ScpiTable(probe, table).read());
+      case "recording" -> recording(table);
+      default -> model(table);
     };
   }
 
   private ProbeSource serial(Section serial) {
-    Optional<Path> port = serial.path("port");
-    if (!serial.has("port")) {
-      probe.mistake(
-          "serial",
-          "has no port; name the device, for example port = \"/dev/serial/by-id/usb-...\"");
-    } else if (port.isPresent() && !port.get().isAbsolute()) {
-      serial.wrong(
-          "port",
-          port.get().toString(),
-          "is no whole path",
-          "write it from /dev/ on, for example \"/dev/ttyUSB0\"");
-    }
     return new ProbeSource.Serial(
-        port.map(Path::toString).orElse(""),
+        new PortKeys(probe, serial, "serial").port(),
         (int) serial.oneOf("baud", SerialSettings.DEFAULT_BAUD, SerialSettings.BAUDS),
-        Duration.ofMillis(
-            Math.round(
-                serial.number("silence_s", SerialSettings.DEFAULT_SILENCE.toSeconds(), 1, 600)
-                    * 1000)),
+        PortKeys.seconds(serial, "silence_s", SerialSettings.DEFAULT_SILENCE, 1, 600),
         serial.flag("clear_dtr", false));
   }
 

@@ -190,6 +190,20 @@ final class Section {
     return array.toList().stream().map(String::valueOf).toList();
   }
 
+  /** Numbers in a row. */
+  List<Double> numbers(String key) {
+    Object value = value(key);
+    if (value == null) {
+      return List.of();
+    }
+    if (!(value instanceof TomlArray array)
+        || !array.toList().stream().allMatch(each -> each instanceof Number)) {
+      wrong(key, value, "is not a list of numbers", "write it as [32767, -32768]");
+      return List.of();
+    }
+    return array.toList().stream().map(each -> ((Number) each).doubleValue()).toList();
+  }
+
   String choice(String key, String otherwise, List<String> allowed) {
     Optional<String> chosen = text(key);
     if (chosen.isPresent() && !allowed.contains(chosen.get())) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.source.Signal;
 
 /** The fields of one line whose check was right: keys, numbers, ranges, and what they add up to. */
 final class Fields {
@@ -14,12 +15,10 @@ final class Fields {
   private static final Pattern NUMBER = Pattern.compile("-?[0-9]{1,6}(\\.[0-9]{1,6})?");
 
   private enum Key {
-    /** µV between the terminals; no letter type gives more than 77 mV. */
-    EMF_UV(-100_000, 100_000),
-    /** °C; what silicon sensors in such amplifiers are made for. */
-    CJ_C(-55, 125),
-    /** °C; from the lowest of any letter type (K, N, T, E) to the highest (B), ITS-90. */
-    TEMP_C(-270, 1820),
+    /** µV between the terminals. */
+    EMF_UV(-1000 * Signal.MOST_EMF_MV, 1000 * Signal.MOST_EMF_MV),
+    CJ_C(Signal.LEAST_COLD_JUNCTION_C, Signal.MOST_COLD_JUNCTION_C),
+    TEMP_C(Signal.LEAST_TEMPERATURE_C, Signal.MOST_TEMPERATURE_C),
     FAULT(0, 0);
 
     final double least;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.source.Signal;
 
 /**
  * What has come of a serial line, and what it is worth at a given time. The reader writes, the

@@ -1,78 +1,41 @@
 package org.climbwatch.source.serial;
 
-import java.io.IOException;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import java.util.function.BooleanSupplier;
+import org.climbwatch.source.port.PortKeeper;
+import org.climbwatch.source.port.PortLink;
 
-/**
- * Keeps a serial port open and its ledger written, until it is told to stop: opens the port by its
- * name, reads until it is lost, and tries again each second. Runs on a thread of its own.
- */
-final class SerialReader implements Runnable {
-  private static final Logger LOG = LoggerFactory.getLogger(SerialReader.class);
-  private static final long RETRY_MILLIS = 1000;
-
-  private final SerialSettings settings;
+/** Reads lines off a port for as long as it is open, and writes the ledger. */
+final class SerialReader implements PortKeeper.Use {
   private final LineLedger ledger;
-  private final CountDownLatch stop = new CountDownLatch(1);
 
-  SerialReader(SerialSettings settings, LineLedger ledger) {
-    this.settings = settings;
+  SerialReader(LineLedger ledger) {
     this.ledger = ledger;
   }
 
-  void stop() {
-    stop.countDown();
+  @Override
+  public void opened() {
+    ledger.opened(System.nanoTime());
   }
 
   @Override
-  public void run() {
-    try {
-      do {
-        session();
-      } while (!stop.await(RETRY_MILLIS, TimeUnit.MILLISECONDS));
-    } catch (InterruptedException toldToStop) {
-      Thread.currentThread().interrupt();
-    }
+  public void gone(String reason) {
+    ledger.gone(reason);
   }
 
-  /** One opening of the port until it is lost. Nothing that goes wrong here may end the watch. */
-  private void session() {
-    try (SerialLink link = SerialLink.open(settings)) {
-      ledger.opened(System.nanoTime());
-      if (pump(link) == End.LOST) {
-        ledger.gone(settings.port() + " was lost; check plug and supply");
-      }
-    } catch (IOException cannotOpen) {
-      ledger.gone(cannotOpen.getMessage());
-    } catch (RuntimeException | LinkageError unexpected) {
-      // LinkageError: the library's native part could not be unpacked or loaded
-      ledger.gone(settings.port() + " can't be used: " + unexpected);
-      LOG.debug("serial port {}", settings.port(), unexpected);
-    }
-  }
-
-  private enum End {
-    LOST,
-    STOPPED
-  }
-
-  private End pump(SerialLink link) {
+  @Override
+  public void use(PortLink link, BooleanSupplier stopped) {
     LineAssembler assembler = new LineAssembler(new Recorder());
     byte[] bytes = new byte[256];
-    while (stop.getCount() > 0) {
+    while (!stopped.getAsBoolean()) {
       int count = link.read(bytes);
       if (count < 0) {
-        return End.LOST;
+        return;
       }
       if (count > 0) {
         ledger.bytes(count, System.nanoTime());
         assembler.take(bytes, count);
       }
     }
-    return End.STOPPED;
   }
 
   private final class Recorder implements LineAssembler.Lines {

@@ -1,8 +1,9 @@
 package org.climbwatch.source.serial;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import org.climbwatch.source.port.Parity;
+import org.climbwatch.source.port.PortSettings;
 
 /**
  * How a serial line is opened and when its silence becomes a fault. Always eight data bits, no
@@ -17,8 +18,7 @@ import java.util.List;
  *     nothing unless DTR is raised. False lowers both
  */
 public record SerialSettings(String port, int baud, Duration silence, boolean resetOnOpen) {
-  public static final List<Integer> BAUDS =
-      List.of(1200, 2400, 4800, 9600, 19_200, 38_400, 57_600, 115_200, 230_400, 460_800, 921_600);
+  public static final List<Integer> BAUDS = PortSettings.BAUDS;
   public static final int DEFAULT_BAUD = 9600;
   public static final Duration DEFAULT_SILENCE = Duration.ofSeconds(10);
 
@@ -26,19 +26,17 @@ public record SerialSettings(String port, int baud, Duration silence, boolean re
   private static final Duration MOST_SILENCE = Duration.ofMinutes(10);
 
   public SerialSettings {
-    if (port.indexOf('\0') >= 0 || !Path.of(port).isAbsolute()) {
-      throw new IllegalArgumentException(
-          "port must be a whole path such as /dev/serial/by-id/... or /dev/ttyUSB0, was \""
-              + port.replace('\0', '?')
-              + "\"");
-    }
-    if (!BAUDS.contains(baud)) {
-      throw new IllegalArgumentException("baud must be one of " + BAUDS + ", was " + baud);
-    }
+    // refuses a wrong port or speed
+    new PortSettings(port, baud, Parity.NONE, 1, resetOnOpen);
     if (silence.compareTo(LEAST_SILENCE) < 0 || silence.compareTo(MOST_SILENCE) > 0) {
       throw new IllegalArgumentException(
           "silence must be 1 to 600 s, was " + silence.toMillis() / 1000.0 + " s");
     }
+  }
+
+  /** How the port is opened. */
+  PortSettings line() {
+    return new PortSettings(port, baud, Parity.NONE, 1, resetOnOpen);
   }
 
   /** A port with 9600 baud, 10 s of silence, and the control lines left raised. */

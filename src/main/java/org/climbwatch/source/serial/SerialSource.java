@@ -7,7 +7,9 @@ import org.climbwatch.reading.Looks;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.OutageLog;
+import org.climbwatch.source.Signal;
 import org.climbwatch.source.Source;
+import org.climbwatch.source.port.PortKeeper;
 import org.slf4j.LoggerFactory;
 
 /**
@@ -15,13 +17,10 @@ import org.slf4j.LoggerFactory;
  * that came since the one before.
  */
 public final class SerialSource implements Source {
-  private static final long CLOSING_MILLIS = 1000;
-
   private final String probe;
   private final SerialSettings settings;
   private final LineLedger ledger;
-  private final SerialReader reader;
-  private final Thread thread;
+  private final PortKeeper keeper;
   private final OutageLog outages;
 
   /** Starts reading at once; a port that is missing is waited for. */
@@ -42,11 +41,9 @@ public final class SerialSource implements Source {
             settings.silence().toNanos(),
             everyLine ? LineLedger.MOST_UNREAD : 1,
             System.nanoTime());
-    this.reader = new SerialReader(settings, ledger);
     this.outages = new OutageLog(LoggerFactory.getLogger(SerialSource.class), probe);
-    this.thread = new Thread(reader, "serial-" + probe);
-    thread.setDaemon(true);
-    thread.start();
+    this.keeper = new PortKeeper("serial-" + probe, settings.line(), new SerialReader(ledger));
+    keeper.start();
   }
 
   @Override
@@ -82,11 +79,6 @@ public final class SerialSource implements Source {
 
   @Override
   public void close() {
-    reader.stop();
-    try {
-      thread.join(CLOSING_MILLIS);
-    } catch (InterruptedException hurried) {
-      Thread.currentThread().interrupt();
-    }
+    keeper.close();
   }
 }

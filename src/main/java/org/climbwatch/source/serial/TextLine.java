@@ -3,6 +3,7 @@ package org.climbwatch.source.serial;
 import java.nio.charset.StandardCharsets;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.climbwatch.source.Signal;
 
 /**
  * One line of the text format, as bytes, into what the device said or why it was not taken.

@@ -3,12 +3,12 @@
  * look. The format is told in {@code hardware-notes/text-line.md}.
  *
  * <pre>
- *  port --bytes--> SerialLink --bytes--> LineAssembler --line--> TextLine --signal--> LineLedger
+ *  port --bytes--> PortLink ---bytes--> LineAssembler --line--> TextLine --signal--> LineLedger
  *                  (jSerialComm)         (where lines end)       (the format)         (how it is doing)
- *                  `------------ SerialReader, a thread of its own ------------'          |
+ *                  `----- SerialReader, on a PortKeeper's own thread ----------'          |
  *                                                        sampler <--reading-- SerialSource
  * </pre>
  *
- * <p>May use {@code reading}, {@code source} and jSerialComm.
+ * <p>May use {@code reading}, {@code source} and {@code source.port}.
  */
 package org.climbwatch.source.serial;

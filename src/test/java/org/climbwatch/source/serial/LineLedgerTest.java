@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.source.Signal;
 import org.junit.jupiter.api.Test;
 
 class LineLedgerTest {

@@ -222,7 +222,8 @@ class SerialSourceIT {
   @Test
   void aPortThatAnotherProbeReadsIsRefusedWithWhatToDo() {
     open(SerialSettings.DEFAULT_SILENCE);
-    await(() -> source.describe().contains("waiting"), "the opening");
+    emulator.send(AmplifierEmulator.line(1000, 20));
+    await(() -> goodCount() == 1, "the opening and a line");
     try (SerialSource second = new SerialSource("top", SerialSettings.of(name.toString()))) {
       await(() -> second.read(new Moment(0, 0)).isPresent(), "refusal");
 

@@ -16,6 +16,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
+import org.climbwatch.source.Signal;
 
 /** What holds for every line, whatever happens to it on the way. */
 class TextLinePropertiesTest {

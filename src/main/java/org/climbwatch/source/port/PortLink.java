@@ -1,4 +1,4 @@
-package org.climbwatch.source.serial;
+package org.climbwatch.source.port;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
@@ -7,8 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** An open serial port: moves bytes and knows nothing of them. One thread owns it. */
-final class SerialLink implements AutoCloseable {
-  private static final int WAIT_MILLIS = 200;
+public final class PortLink implements AutoCloseable {
+  private static final int WAIT_MILLIS = 100;
+  private static final int WRITE_MILLIS = 1000;
   private static final int NO_RIGHT = 13;
   private static final int LOCKED = 11;
   private static final int NOT_A_TERMINAL = 25;
@@ -17,7 +18,7 @@ final class SerialLink implements AutoCloseable {
   private final Path name;
   private final Path device;
 
-  private SerialLink(SerialPort port, Path name, Path device) {
+  private PortLink(SerialPort port, Path name, Path device) {
     this.port = port;
     this.name = name;
     this.device = device;
@@ -28,7 +29,7 @@ final class SerialLink implements AutoCloseable {
    *
    * @throws IOException when it can't be opened; the message says why and what to do
    */
-  static SerialLink open(SerialSettings settings) throws IOException {
+  static PortLink open(PortSettings settings) throws IOException {
     Path name = Path.of(settings.port());
     // checked here because jSerialComm tries /dev/<last part> when the path itself is missing,
     // which could be another device
@@ -42,9 +43,13 @@ final class SerialLink implements AutoCloseable {
     } catch (SerialPortInvalidPortException gone) {
       throw new IOException(name + " went away while it was being opened", gone);
     }
-    port.setComPortParameters(settings.baud(), 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    int stopBits = settings.stopBits() == 2 ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT;
+    port.setComPortParameters(settings.baud(), 8, stopBits, settings.parity().code);
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
-    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, WAIT_MILLIS, 0);
+    port.setComPortTimeouts(
+        SerialPort.TIMEOUT_READ_SEMI_BLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING,
+        WAIT_MILLIS,
+        WRITE_MILLIS);
     if (!settings.resetOnOpen()) {
       port.clearDTR();
       port.clearRTS();
@@ -52,7 +57,7 @@ final class SerialLink implements AutoCloseable {
     if (!port.openPort()) {
       throw new IOException(name + " " + plainly(port.getLastErrorCode()));
     }
-    return new SerialLink(port, name, device);
+    return new PortLink(port, name, device);
   }
 
   private static String plainly(int errno) {
@@ -67,13 +72,18 @@ final class SerialLink implements AutoCloseable {
   }
 
   /**
-   * Reads what is there, or waits a fifth of a second for something.
+   * Reads what is there, or waits a tenth of a second for something.
    *
    * @return how many bytes, 0 for none, -1 once the port is lost
    */
-  int read(byte[] into) {
+  public int read(byte[] into) {
     int count = port.readBytes(into, into.length);
     return count == 0 && !leadsHere() ? -1 : count;
+  }
+
+  /** Sends the bytes; whether all of them went. */
+  boolean write(byte[] bytes) {
+    return port.writeBytes(bytes, bytes.length) == bytes.length;
   }
 
   /** Whether the name still leads to the device that was opened: a lost one may look just idle. */
