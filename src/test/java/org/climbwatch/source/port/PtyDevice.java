@@ -126,8 +126,11 @@ public final class PtyDevice implements AutoCloseable {
   @Override
   public synchronized void close() {
     if (terminal != null) {
-      terminal.destroy();
+      placeholders.add(terminal);
+      terminal = null;
     }
     placeholders.forEach(Process::destroy);
+    // an ending socat takes its link away, which a test folder being deleted must not meet
+    awaitThat(() -> placeholders.stream().noneMatch(Process::isAlive), "socat to end");
   }
 }
