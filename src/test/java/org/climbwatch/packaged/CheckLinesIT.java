@@ -50,9 +50,23 @@ class CheckLinesIT {
   void aTransmitterThatIsWell() throws Exception {
     try (TransmitterEmulator emulator = TransmitterEmulator.start(port())) {
       emulator.holds(5, 0, 10_042);
-      Checked checked = check(MODBUS);
+      Checked checked = check(MODBUS.formatted(port()));
 
       assertThat(checked.output()).contains("1004.2 +/-", "Modbus unit 5", "All well");
+      assertThat(checked.exit()).isZero();
+    }
+  }
+
+  @Test
+  void twoProbesOnOneLine() throws Exception {
+    try (TransmitterEmulator emulator = TransmitterEmulator.start(port())) {
+      emulator.holds(5, 0, 10_042);
+      emulator.holds(6, 0, 4_321);
+      String second = MODBUS.replace("upper", "flue").replace("unit = 5", "unit = 6");
+      Checked checked = check(MODBUS.formatted(port()) + second.formatted(port()));
+
+      assertThat(checked.output())
+          .contains("1004.2 +/-", "432.1 +/-", "Modbus unit 5", "Modbus unit 6", "All well");
       assertThat(checked.exit()).isZero();
     }
   }
@@ -61,7 +75,7 @@ class CheckLinesIT {
   void aTransmitterWithABrokenCouple() throws Exception {
     try (TransmitterEmulator emulator = TransmitterEmulator.start(port())) {
       emulator.holds(5, 0, 32_767);
-      Checked checked = check(MODBUS);
+      Checked checked = check(MODBUS.formatted(port()));
 
       assertThat(checked.output()).contains("open_circuit x", "Not well");
       assertThat(checked.exit()).isEqualTo(1);
@@ -72,7 +86,7 @@ class CheckLinesIT {
   void aTransmitterWithoutThatRegister() throws Exception {
     try (TransmitterEmulator emulator = TransmitterEmulator.start(port())) {
       emulator.holds(5, 100, 10_042);
-      Checked checked = check(MODBUS);
+      Checked checked = check(MODBUS.formatted(port()));
 
       assertThat(checked.output()).contains("no_value x", "exception 02, illegal data address");
       assertThat(checked.exit()).isEqualTo(1);
@@ -83,7 +97,7 @@ class CheckLinesIT {
   void anInstrumentThatIsWell() throws Exception {
     try (InstrumentEmulator emulator = InstrumentEmulator.start(port())) {
       emulator.answers("MEAS:VOLT:DC?", "+4.02760000E-02");
-      Checked checked = check(SCPI);
+      Checked checked = check(SCPI.formatted(port()));
 
       assertThat(checked.output()).contains("40.2760", "EXAMPLE,BENCH EMULATOR", "All well");
       assertThat(checked.exit()).isZero();
@@ -94,7 +108,7 @@ class CheckLinesIT {
   void anInstrumentThatIsOverloaded() throws Exception {
     try (InstrumentEmulator emulator = InstrumentEmulator.start(port())) {
       emulator.answers("MEAS:VOLT:DC?", "+9.90000000E+37");
-      Checked checked = check(SCPI);
+      Checked checked = check(SCPI.formatted(port()));
 
       assertThat(checked.output()).contains("out_of_range x", "Not well");
       assertThat(checked.exit()).isEqualTo(1);
@@ -105,7 +119,7 @@ class CheckLinesIT {
   void anInstrumentThatDoesNotKnowTheQuery() throws Exception {
     try (InstrumentEmulator emulator = InstrumentEmulator.start(port())) {
       emulator.raises("-222,\"Data out of range\"");
-      Checked checked = check(SCPI);
+      Checked checked = check(SCPI.formatted(port()));
 
       assertThat(checked.output()).contains("no_answer x", "-113 \"Undefined header\"");
       assertThat(checked.exit()).isEqualTo(1);
@@ -117,7 +131,7 @@ class CheckLinesIT {
   }
 
   private Checked check(String config) throws IOException, InterruptedException {
-    Path file = Files.writeString(folder.resolve("line.toml"), config.formatted(port()));
+    Path file = Files.writeString(folder.resolve("line.toml"), config);
     Path output = folder.resolve("output.txt");
     List<String> command =
         List.of(

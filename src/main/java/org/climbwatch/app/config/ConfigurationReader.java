@@ -116,6 +116,7 @@ final class ConfigurationReader {
     if (before.stream().anyMatch(other -> other.settings().name().equals(name))) {
       table.wrong("name", name, "is the name of another probe", "give each its own");
     }
+    LineSharing.check(table, probe.source(), before.stream().map(ProbeReader::source).toList());
     double speed = before.get(0).source().speed();
     if (probe.source().speed() != speed) {
       table.mistake(
