@@ -5,10 +5,12 @@ import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.locks.LockSupport;
 
 /** An open serial port: moves bytes and knows nothing of them. One thread owns it. */
 public final class PortLink implements AutoCloseable {
-  private static final int WAIT_MILLIS = 100;
+  private static final int STEPS = 5;
+  private static final long STEP_NANOS = 20_000_000;
   private static final int WRITE_MILLIS = 1000;
   private static final int NO_RIGHT = 13;
   private static final int LOCKED = 11;
@@ -47,9 +49,7 @@ public final class PortLink implements AutoCloseable {
     port.setComPortParameters(settings.baud(), 8, stopBits, settings.parity().code);
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
     port.setComPortTimeouts(
-        SerialPort.TIMEOUT_READ_SEMI_BLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING,
-        WAIT_MILLIS,
-        WRITE_MILLIS);
+        SerialPort.TIMEOUT_NONBLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING, 0, WRITE_MILLIS);
     if (!settings.resetOnOpen()) {
       port.clearDTR();
       port.clearRTS();
@@ -74,11 +74,21 @@ public final class PortLink implements AutoCloseable {
   /**
    * Reads what is there, or waits a tenth of a second for something.
    *
+   * <p>Looks every now and then and does not wait in the driver: such a wait never ends once
+   * another program has changed the terminal's settings, and a device that speaks only when asked
+   * would stay unasked.
+   *
    * @return how many bytes, 0 for none, -1 once the port is lost
    */
   public int read(byte[] into) {
-    int count = port.readBytes(into, into.length);
-    return count == 0 && !leadsHere() ? -1 : count;
+    for (int step = 0; step < STEPS; step++) {
+      int there = port.bytesAvailable();
+      if (there != 0) {
+        return there < 0 ? -1 : port.readBytes(into, Math.min(there, into.length));
+      }
+      LockSupport.parkNanos(STEP_NANOS);
+    }
+    return leadsHere() ? 0 : -1;
   }
 
   /** Sends the bytes; whether all of them went. */
