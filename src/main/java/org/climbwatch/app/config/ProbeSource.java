@@ -2,9 +2,9 @@ package org.climbwatch.app.config;
 
 import java.nio.file.Path;
 import java.time.Duration;
-import org.climbwatch.source.spi.SpiSettings;
 import org.climbwatch.source.modbus.ModbusSettings;
 import org.climbwatch.source.scpi.ScpiSettings;
+import org.climbwatch.source.spi.SpiSettings;
 
 /** Where the probe's readings come from. */
 public sealed interface ProbeSource {
