@@ -89,9 +89,10 @@ class ScpiSourceIT {
 
   @Test
   void whatStandsInTheErrorQueueIsShownAndTheQueueEmptied() {
+    // the first source must not read the queue for the second
+    source.close();
     emulator.raises("-221,\"Settings conflict\"");
     emulator.raises("-310,\"System error\"");
-    source.close();
     source = ScpiSource.open("upper", asking(QUERY), ports);
     looks = new Looks(source);
     looks.untilGood(1);
