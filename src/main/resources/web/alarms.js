@@ -1,55 +1,138 @@
-// Alarms: what stands, since when, what it means, what to check, and the answer to it.
-import { alarmStates, clock, element, make, sentences, span } from './words.js';
+// Alarms: what stands, since when, what it means, what to check, and what to do about it.
+import { alarmStates, clock, element, make, sentences, span, unanswered } from './words.js';
 import { post } from './api.js';
+import { answer } from './answer.js';
 
-let shown = '';
+const STATES = [
+  'unacknowledged',
+  'returned_unacknowledged',
+  'latched',
+  'acknowledged',
+  'shelved',
+];
+const PRIORITIES = ['high', 'medium', 'low'];
 
-/** Shows the alarms of a status; leaves the page alone while they are the same. */
+let cards = new Map(); // by the alarm's id: nothing is drawn anew under a finger
+
+/** Shows the alarms of a status; leaves each card alone while it is the same. */
 export function show(status, acted) {
-  const alarms = [...status.alarms].sort(byUrgency);
-  const now = JSON.stringify(alarms);
-  if (now !== shown) {
-    shown = now;
-    element('alarms').replaceChildren(...alarms.map((alarm) => card(alarm, acted)));
+  const before = cards;
+  cards = new Map();
+  for (const alarm of [...status.alarms].sort(byUrgency(status.alarm_flood))) {
+    cards.set(alarm.id, kept(before.get(alarm.id), alarm) ?? drawn(alarm, acted));
   }
-  for (const alarm of alarms) {
-    const age = (Date.parse(status.time) - Date.parse(alarm.since)) / 1000;
-    const text = `since ${clock(alarm.since)}, for ${span(age)}`;
-    const line = document.querySelector(`[data-alarm="${CSS.escape(alarm.id)}"] .since`);
-    if (line.textContent !== text) {
-      line.textContent = text;
+  const wanted = [...cards.values()].map((one) => one.made);
+  const shown = [...element('alarms').children];
+  if (wanted.length !== shown.length || wanted.some((made, i) => made !== shown[i])) {
+    element('alarms').replaceChildren(...wanted);
+  }
+  element('flood').hidden = !status.alarm_flood;
+  for (const alarm of status.alarms) {
+    times(alarm, (Date.parse(status.time) - Date.parse(alarm.since)) / 1000);
+  }
+}
+
+function drawn(alarm, acted) {
+  return { key: keyOf(alarm), said: alarm.message, made: card(alarm, acted) };
+}
+
+/** The card as it was, if only its message has newer numbers: somebody may be writing in it. */
+function kept(old, alarm) {
+  if (old?.key !== keyOf(alarm)) {
+    return null;
+  }
+  if (old.said !== alarm.message) {
+    old.said = alarm.message;
+    old.made.querySelector('.alarm-message').replaceWith(message(alarm));
+  }
+  return old;
+}
+
+function keyOf(alarm) {
+  return JSON.stringify({ ...alarm, message: '' });
+}
+
+/** What waits for an answer. */
+export function waiting(status) {
+  return status.alarms.filter(unanswered).map((alarm) => alarm.id);
+}
+
+/** What does not look now: by the settings, or because of the phase. */
+export function showUnwatched(status) {
+  for (const [id, state, words] of [
+    ['switched-off', 'out_of_service', 'Switched off in the settings'],
+    ['suppressed', 'suppressed_by_design', 'Silent in this phase by design'],
+  ]) {
+    const titles = status.unwatched
+      .filter((alarm) => alarm.state === state)
+      .map((alarm) => (several(status) ? `${alarm.title} (${alarm.probe})` : alarm.title));
+    const text = titles.length === 0 ? '' : `${words}: ${titles.join('; ')}.`;
+    if (element(id).textContent !== text) {
+      element(id).textContent = text;
     }
   }
 }
 
-export function unanswered(status) {
-  return status.alarms.filter((alarm) => alarm.state !== 'acknowledged');
+function several(status) {
+  return status.probes.length > 1;
 }
 
-function byUrgency(a, b) {
-  const order = ['high', 'medium', 'low'];
-  const answered = (alarm) => (alarm.state === 'acknowledged' ? 1 : 0);
-  return (
-    answered(a) - answered(b) || order.indexOf(a.priority) - order.indexOf(b.priority)
-  );
+/** In a flood the one that came first is the place to start, whatever its priority. */
+function byUrgency(flood) {
+  const rank = (alarm) => [
+    STATES.indexOf(alarm.state),
+    flood && alarm.first_out ? 0 : 1,
+    PRIORITIES.indexOf(alarm.priority),
+    alarm.first_out ? 0 : 1,
+    Date.parse(alarm.since),
+  ];
+  return (a, b) => {
+    const other = rank(b);
+    const at = rank(a).findIndex((value, i) => value !== other[i]);
+    return at < 0 ? 0 : rank(a)[at] - other[at];
+  };
+}
+
+function times(alarm, age) {
+  const line = cards.get(alarm.id).made.querySelector('.since');
+  const text = `since ${clock(alarm.since)}, for ${span(age)}`;
+  if (line.textContent !== text) {
+    line.textContent = text;
+  }
 }
 
 function card(alarm, acted) {
   const made = make('article', `alarm ${alarm.priority} ${alarm.state}`);
   made.dataset.alarm = alarm.id;
-  const state = make('p', 'alarm-state', `⚠ ${alarmStates[alarm.state]}`);
   const since = make('p', 'since');
   since.setAttribute('aria-live', 'off');
-  made.append(state, make('h2', '', alarm.title), since);
-  if (alarm.state === 'acknowledged') {
+  made.append(make('p', 'alarm-state', `⚠ ${stateWords(alarm)}`), make('h2', '', alarm.title));
+  if (alarm.first_out) {
+    made.append(make('p', 'first-out', 'Came first: the others followed on it'));
+  }
+  made.append(since);
+  if (alarm.note !== '') {
+    made.append(make('p', 'alarm-note', `Note: ${alarm.note}`));
+  }
+  const [first, ...others] = answer(alarm, (action, body, done) =>
+    acted(() => post(`/alarms/${encodeURIComponent(alarm.id)}/${action}`, body), done));
+  if (unanswered(alarm)) {
+    // before the text, which may be longer than a phone's screen
+    made.append(first, message(alarm), ...others);
+  } else {
     const more = make('details', '');
     more.append(make('summary', '', 'What was seen, what to check'), message(alarm));
-    made.append(more);
-  } else {
-    // before the text, which may be longer than a phone's screen
-    made.append(button(alarm, acted), message(alarm));
+    made.append(more, first, ...others);
   }
   return made;
+}
+
+function stateWords(alarm) {
+  const words = alarmStates[alarm.state];
+  const by = alarm.who === '' ? '' : ` by ${alarm.who}`;
+  return alarm.state === 'shelved'
+    ? `Shelved until ${clock(alarm.shelved_until)}${by}`
+    : words + by;
 }
 
 /** The message as it is; sentence by sentence, with its checks as a list where it has them. */
@@ -67,20 +150,5 @@ function message(alarm) {
     list.append(...items.map((item) => make('li', '', item.replace(/\.$/, ''))));
     made.append(list);
   }
-  return made;
-}
-
-function button(alarm, acted) {
-  const made = make('button', 'acknowledge', 'Acknowledge');
-  made.type = 'button';
-  made.setAttribute('aria-label', `Acknowledge: ${alarm.title}`);
-  made.addEventListener('click', async () => {
-    made.disabled = true;
-    try {
-      await acted(() => post(`/alarms/${encodeURIComponent(alarm.id)}/acknowledge`), 'Acknowledged.');
-    } finally {
-      made.disabled = false;
-    }
-  });
   return made;
 }

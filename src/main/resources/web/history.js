@@ -9,11 +9,17 @@ const kinds = {
   phase: 'Phase',
   firing: 'Firing',
   acknowledged: 'Acknowledged',
+  reminder: 'Reminder',
+  shelved: 'Shelved',
+  unshelved: 'Off the shelf',
+  reset: 'Reset',
 };
 const changes = {
   acknowledged: 'acknowledged',
   normal: 'over',
   returned_unacknowledged: 'over by itself, not acknowledged',
+  latched: 'over, to be reset',
+  shelved: 'shelved',
 };
 let wanted = null;
 
@@ -39,13 +45,17 @@ function line(event) {
   made.append(
     make('span', 'when', event.elapsed_s === null ? '' : hoursMinutes(event.elapsed_s)),
     make('span', 'kind', kinds[event.kind] || event.kind),
-    make('span', 'text', event.kind === 'alarm' ? alarmText(event) : event.text),
+    make('span', 'text', spoken(event)),
   );
   return made;
 }
 
+function spoken(event) {
+  return event.kind === 'alarm' || event.kind === 'reminder' ? alarmText(event) : event.text;
+}
+
 /** What was seen when it was raised; later on only how it went. */
 function alarmText(event) {
-  const change = changes[event.state];
+  const change = event.kind === 'alarm' ? changes[event.state] : undefined;
   return `${event.title}: ${change ?? sentences(event.text)[0]}`;
 }

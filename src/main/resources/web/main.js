@@ -36,7 +36,8 @@ function onStatus(document) {
   say('source', `Readings from: ${status.source}`);
   notices();
   alarms.show(status, acted);
-  sound.ring(alarms.unanswered(status).length > 0);
+  alarms.showUnwatched(status);
+  sound.ring(alarms.waiting(status));
   firing.show(status);
   curve.setTarget(status.target_c);
   showNumber();
@@ -66,6 +67,9 @@ function onReading(reading) {
 function onEvent(event) {
   if (event.firing === shownId()) {
     quietly(history.load(event.firing));
+  }
+  if (event.kind === 'reminder') {
+    sound.again();
   }
   if (event.kind === 'alarm') {
     quietly(loadCurve());

@@ -1,5 +1,15 @@
 // The number, or the reason why there is none, and what belongs beside it.
-import { direction, element, hoursMinutes, phases, say, signed, span, whole } from './words.js';
+import {
+  direction,
+  element,
+  hoursMinutes,
+  phases,
+  say,
+  signed,
+  span,
+  unanswered,
+  whole,
+} from './words.js';
 
 /**
  * @param probe of the status or of a reading
@@ -76,7 +86,7 @@ function head(status, probe, known) {
 }
 
 function title(status, probe, known) {
-  const alarm = status.alarms.find((one) => one.state !== 'acknowledged');
+  const alarm = status.alarms.find(unanswered);
   const number = known ? `${whole(probe.temperature_c)} °C` : 'no temperature';
   return `${alarm ? `⚠ ${alarm.title} · ` : ''}${number} · ${status.kiln}`;
 }

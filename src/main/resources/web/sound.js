@@ -11,15 +11,22 @@ const BEEPS = [
 
 let wanted = localStorage.getItem('sound') === 'on';
 let audio = null;
-let ringing = false;
+let waiting = [];
 
-/** Rings while there is something to answer. */
-export function ring(on) {
-  if (on && !ringing) {
-    ringing = true;
+/** Rings while there is something to answer, and at once for what is new. */
+export function ring(ids) {
+  const fresh = ids.some((id) => !waiting.includes(id));
+  waiting = ids;
+  if (fresh) {
     beep();
   }
-  ringing = on;
+}
+
+/** Rings at once for what is said again. */
+export function again() {
+  if (waiting.length > 0) {
+    beep();
+  }
 }
 
 export function wire() {
@@ -33,7 +40,7 @@ export function wire() {
   });
   // a kept wish comes true with the first touch anywhere
   document.addEventListener('pointerdown', () => wanted && !audible() && wake(false));
-  setInterval(() => ringing && beep(), REPEAT_MS);
+  setInterval(() => waiting.length > 0 && beep(), REPEAT_MS);
   show();
 }
 

@@ -12,7 +12,14 @@ export const alarmStates = {
   unacknowledged: 'Not acknowledged',
   acknowledged: 'Acknowledged',
   returned_unacknowledged: 'Over by itself, not acknowledged',
+  latched: 'Over and acknowledged, to be reset',
+  shelved: 'Shelved',
 };
+
+/** Whether an alarm waits for an answer. */
+export function unanswered(alarm) {
+  return alarm.state === 'unacknowledged' || alarm.state === 'returned_unacknowledged';
+}
 
 /** 3:07, hours and minutes since lighting. */
 export function hoursMinutes(seconds) {

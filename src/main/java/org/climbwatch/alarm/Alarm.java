@@ -1,47 +1,32 @@
 package org.climbwatch.alarm;
 
+import java.time.Duration;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.climbwatch.reading.Moment;
 
 /**
- * The life cycle of one rule's alarm.
+ * One rule's alarm of one probe: what its {@link Presence} and the potter do to it leads through
+ * the {@link LifeCycle}.
  *
- * <pre>
- *            holds                on-delay             acknowledge
- *   Clear ----------> Pending --------------> Raised ---------------> Answered
- *     ^  <-----------           <----------     | gone for off-delay     | gone for off-delay
- *     |     gone                  holds again   v                        v
- *     +------------------------------------- Returned                  Clear
- *                     acknowledge
- * </pre>
- *
- * <p>Acknowledging answers one occurrence. What holds again later is raised as its own.
+ * <p>Acknowledging answers one occurrence. What holds again later is announced again.
  */
 final class Alarm {
-  /** One occurrence, from its raising to its return to normal. */
-  record Occurrence(String id, Moment since, String message) {}
-
-  private sealed interface Stage {
-    record Clear() implements Stage {}
-
-    record Pending(Moment since, Moment heldAt) implements Stage {}
-
-    record Raised(Occurrence occurrence, Optional<Moment> goneSince) implements Stage {}
-
-    record Answered(Occurrence occurrence, Optional<Moment> goneSince) implements Stage {}
-
-    record Returned(Occurrence occurrence, Optional<Pending> again) implements Stage {}
-  }
-
-  private static final Stage CLEAR = new Stage.Clear();
-
-  /** ms: a condition that nobody could see for so long has not been seen to hold. */
-  private static final long MOST_UNSEEN_MILLIS = 45_000;
+  /**
+   * Something to announce.
+   *
+   * @param state what the occurrence is now; normal when it is closed
+   * @param message what to say
+   * @param reminder whether it only says again what was announced before
+   */
+  record Change(Occurrence occurrence, AlarmState state, String message, boolean reminder) {}
 
   private Rule rule;
   private final String probe;
   private final String suffix;
-  private Stage stage = CLEAR;
+  private final Presence presence = new Presence();
+  private AlarmState state = AlarmState.NORMAL;
+  private Optional<Occurrence> occurrence = Optional.empty();
 
   /**
    * @param followed whether the probe is the one that the firing follows; the alarms of others
@@ -51,6 +36,7 @@ final class Alarm {
     this.rule = rule;
     this.probe = probe;
     suffix = followed ? "" : "-" + probe;
+    configure(rule);
   }
 
   /** The probe whose readings it looks at. */
@@ -63,160 +49,189 @@ final class Alarm {
     return kind().word() + suffix;
   }
 
+  /** Whether a name means it: that of its occurrence, or that of whichever stands. */
+  boolean isMeant(String idOrKind) {
+    return occurrence.filter(one -> one.id().equals(idOrKind)).isPresent()
+        || called().equals(idOrKind);
+  }
+
   AlarmKind kind() {
     return rule.kind();
   }
 
-  /** Goes on under other settings of the same rule. */
-  void configure(Rule other) {
-    rule = other;
-  }
-
   AlarmState state() {
-    if (stage instanceof Stage.Raised) {
-      return AlarmState.UNACKNOWLEDGED;
-    }
-    if (stage instanceof Stage.Answered) {
-      return AlarmState.ACKNOWLEDGED;
-    }
-    return stage instanceof Stage.Returned ? AlarmState.RETURNED_UNACKNOWLEDGED : AlarmState.NORMAL;
+    return state;
   }
 
   /** The occurrence that is not yet normal. */
   Optional<Occurrence> occurrence() {
-    if (stage instanceof Stage.Raised raised) {
-      return Optional.of(raised.occurrence());
-    }
-    if (stage instanceof Stage.Answered answered) {
-      return Optional.of(answered.occurrence());
-    }
-    return stage instanceof Stage.Returned returned
-        ? Optional.of(returned.occurrence())
-        : Optional.empty();
+    return occurrence;
   }
 
-  /** Looks at the situation; gives the occurrence whose state changed. */
-  Optional<Occurrence> look(Situation situation) {
-    boolean standing = stage instanceof Stage.Raised || stage instanceof Stage.Answered;
-    Rule.Verdict verdict = rule.look(situation, standing);
-    Optional<Occurrence> before = occurrence();
-    AlarmState stateBefore = state();
-    stage =
-        switch (verdict) {
-          case HOLDS -> whileItHolds(situation);
-          case CLEAR -> whileItIsGone(situation.at(), rule.delays().off().toMillis());
-          case NOT_APPLICABLE -> whileItIsGone(situation.at(), 0);
-          case UNKNOWN -> whileNobodySees(situation.at());
-        };
-    if (state() == stateBefore) {
+  /** Goes on under other settings of the same rule. */
+  Optional<Change> configure(Rule other) {
+    rule = other;
+    if (rule.inService()) {
       return Optional.empty();
     }
-    return occurrence().or(() -> before);
+    presence.end();
+    return take(Turn.TAKEN_OUT);
+  }
+
+  /** Looks at the situation of its probe. */
+  Optional<Change> look(Situation situation, Duration remindAfter) {
+    boolean before = presence.present();
+    Rule.Verdict verdict = rule.look(situation, before);
+    presence.look(verdict, situation.at(), rule.delays());
+    Optional<Change> change = take(applying(verdict));
+    if (!before && presence.present()) {
+      change = raise(situation);
+    } else if (before && !presence.present()) {
+      change = change.or(() -> take(Turn.GONE));
+    } else if (state == AlarmState.SHELVED && verdict == Rule.Verdict.HOLDS) {
+      refresh(situation);
+    }
+    return change.or(() -> remind(situation, verdict, remindAfter));
+  }
+
+  /** Ends the shelving whose time is over. */
+  Optional<Change> expire(Moment at) {
+    return hasExpired(at) ? unshelve(at) : Optional.empty();
+  }
+
+  /** Whether it is shelved and the time is over. */
+  boolean hasExpired(Moment at) {
+    return state == AlarmState.SHELVED && occurrence.orElseThrow().shelf().orElseThrow().isOver(at);
   }
 
   /** Answers the occurrence; gives it if that changed anything. */
-  Optional<Occurrence> acknowledge() {
-    if (stage instanceof Stage.Raised raised) {
-      stage = new Stage.Answered(raised.occurrence(), raised.goneSince());
-      return Optional.of(raised.occurrence());
+  Optional<Change> acknowledge(Signature by) {
+    if (next(Turn.ACKNOWLEDGED) != state) {
+      occurrence = occurrence.map(one -> one.answered(by));
     }
-    if (stage instanceof Stage.Returned returned) {
-      // what holds again already goes on towards an occurrence of its own
-      stage = returned.again().<Stage>map(pending -> pending).orElse(CLEAR);
-      return Optional.of(returned.occurrence());
-    }
-    return Optional.empty();
+    return take(Turn.ACKNOWLEDGED);
   }
 
-  /** After a gap, delays start anew; what stands goes on standing. */
-  void resume() {
-    if (stage instanceof Stage.Pending) {
-      stage = CLEAR;
-    } else if (stage instanceof Stage.Raised raised) {
-      stage = new Stage.Raised(raised.occurrence(), Optional.empty());
-    } else if (stage instanceof Stage.Answered answered) {
-      stage = new Stage.Answered(answered.occurrence(), Optional.empty());
-    } else if (stage instanceof Stage.Returned returned) {
-      stage = new Stage.Returned(returned.occurrence(), Optional.empty());
+  /** Puts it aside; one that is shelved already gets the new end. */
+  Optional<Change> shelve(Moment at, Shelving shelving) {
+    if (next(Turn.SHELVED) != AlarmState.SHELVED) {
+      return Optional.empty();
     }
+    Occurrence one = occurrence.orElseGet(() -> Occurrence.begun(id(at), at, false, aside()));
+    Shelf shelf = new Shelf(at.plusMillis(shelving.time().toMillis()));
+    occurrence = Optional.of(one.shelved(shelf, shelving.by()));
+    Optional<Change> change = take(Turn.SHELVED);
+    return change.isPresent() ? change : Optional.of(changed(occurrence.get(), state));
   }
 
-  private Stage whileItHolds(Situation situation) {
-    if (stage instanceof Stage.Raised raised) {
-      return raised.goneSince().isEmpty()
-          ? stage
-          : new Stage.Raised(raised.occurrence(), Optional.empty());
+  /** Takes it off the shelf; what holds is announced anew. */
+  Optional<Change> unshelve(Moment at) {
+    if (state != AlarmState.SHELVED) {
+      return Optional.empty();
     }
-    if (stage instanceof Stage.Answered answered) {
-      return answered.goneSince().isEmpty()
-          ? stage
-          : new Stage.Answered(answered.occurrence(), Optional.empty());
-    }
-    Moment since = holdingSince(situation.at());
-    long heldMillis = situation.at().millisSince(since);
-    if (heldMillis >= rule.delays().on().toMillis()) {
-      return new Stage.Raised(raise(situation, heldMillis / 1000), Optional.empty());
-    }
-    Stage.Pending pending = new Stage.Pending(since, situation.at());
-    return stage instanceof Stage.Returned returned
-        ? new Stage.Returned(returned.occurrence(), Optional.of(pending))
-        : pending;
+    occurrence = occurrence.map(one -> one.unshelved(at));
+    return take(presence.present() ? Turn.UNSHELVED_HOLDING : Turn.UNSHELVED_GONE);
   }
 
-  private Moment holdingSince(Moment at) {
-    if (stage instanceof Stage.Pending pending) {
-      return pending.since();
+  /** Closes what was latched. */
+  Optional<Change> reset() {
+    return take(Turn.RESET);
+  }
+
+  /** After a gap in its probe's readings, delays start anew; what stands goes on standing. */
+  void pause() {
+    presence.pause();
+  }
+
+  /** The same after a restart; {@code last} is the last moment before it. */
+  void resume(Moment last, Moment at, Duration away) {
+    presence.pause();
+    occurrence =
+        occurrence.map(
+            one ->
+                one.shelf()
+                    .map(shelf -> one.shelved(shelf.carriedOver(last, at, away), one.by()))
+                    .orElse(one));
+  }
+
+  private Turn applying(Rule.Verdict verdict) {
+    if (verdict != Rule.Verdict.NOT_APPLICABLE) {
+      return Turn.APPLIES;
     }
-    return stage instanceof Stage.Returned returned
-        ? returned.again().map(Stage.Pending::since).orElse(at)
-        : at;
+    return rule.inService() ? Turn.SUPPRESSED : Turn.TAKEN_OUT;
   }
 
-  /** A short look away changes nothing; after a long one the on-delay starts anew. */
-  private Stage whileNobodySees(Moment at) {
-    if (stage instanceof Stage.Pending pending && unseen(pending, at)) {
-      return CLEAR;
-    }
-    return stage instanceof Stage.Returned returned
-            && returned.again().isPresent()
-            && unseen(returned.again().get(), at)
-        ? new Stage.Returned(returned.occurrence(), Optional.empty())
-        : stage;
+  /** An occurrence that is not closed and is present again is still the same one. */
+  private Optional<Change> raise(Situation situation) {
+    Moment at = situation.at();
+    String message = rule.message(situation, presence.heldSeconds(at).orElse(0));
+    occurrence =
+        Optional.of(
+            occurrence
+                .map(one -> one.again(at, message))
+                .orElseGet(() -> Occurrence.begun(id(at), at, true, message)));
+    return take(Turn.HOLDS);
   }
 
-  private static boolean unseen(Stage.Pending pending, Moment at) {
-    return at.millisSince(pending.heldAt()) > MOST_UNSEEN_MILLIS;
-  }
-
-  /** An occurrence that returned and holds again before anybody answered is still the same one. */
-  private Occurrence raise(Situation situation, long heldSeconds) {
-    String message = rule.message(situation, heldSeconds);
-    if (stage instanceof Stage.Returned returned) {
-      return new Occurrence(returned.occurrence().id(), returned.occurrence().since(), message);
+  private Optional<Change> remind(Situation situation, Rule.Verdict verdict, Duration after) {
+    if (state != AlarmState.UNACKNOWLEDGED || kind().priority() == Priority.LOW) {
+      return Optional.empty();
     }
     Moment at = situation.at();
-    String id = kind().word() + "-" + at.boot() + "-" + at.millis() + suffix;
-    return new Occurrence(id, at, message);
+    Moment saidAt = occurrence.orElseThrow().reminder().saidAt();
+    if (!occurrence.get().reminder().isDue(at, after)) {
+      return Optional.empty();
+    }
+    if (verdict == Rule.Verdict.HOLDS) {
+      refresh(situation);
+    }
+    Occurrence reminded = occurrence.get().reminded(at);
+    occurrence = Optional.of(reminded);
+    Moment since = reminded.since();
+    String how =
+        since.sameBoot(at) && saidAt.sameBoot(at)
+            ? " after " + Words.span(at.millisSince(since) / 1000)
+            : "";
+    String says = "Still not acknowledged" + how + ". " + reminded.message();
+    return Optional.of(new Change(reminded, state, says, true));
   }
 
-  private Stage whileItIsGone(Moment at, long offDelayMillis) {
-    if (stage instanceof Stage.Raised raised) {
-      Moment gone = raised.goneSince().orElse(at);
-      return at.millisSince(gone) >= offDelayMillis
-          ? new Stage.Returned(raised.occurrence(), Optional.empty())
-          : new Stage.Raised(raised.occurrence(), Optional.of(gone));
+  /** Says it with the numbers of now. */
+  private void refresh(Situation situation) {
+    OptionalLong held = presence.heldSeconds(situation.at());
+    if (held.isPresent()) {
+      String message = rule.message(situation, held.getAsLong());
+      occurrence = occurrence.map(one -> one.saying(message));
     }
-    if (stage instanceof Stage.Answered answered) {
-      Moment gone = answered.goneSince().orElse(at);
-      return at.millisSince(gone) >= offDelayMillis
-          ? CLEAR
-          : new Stage.Answered(answered.occurrence(), Optional.of(gone));
+  }
+
+  private Optional<Change> take(Turn turn) {
+    AlarmState from = state;
+    state = next(turn);
+    if (state == from || !(from.stands() || state.stands())) {
+      return Optional.empty();
     }
-    if (stage instanceof Stage.Returned returned) {
-      return returned.again().isEmpty()
-          ? stage
-          : new Stage.Returned(returned.occurrence(), Optional.empty());
+    Occurrence one = occurrence.orElseThrow();
+    if (!state.stands()) {
+      occurrence = Optional.empty();
     }
-    return CLEAR;
+    return Optional.of(changed(one, state));
+  }
+
+  private static Change changed(Occurrence one, AlarmState state) {
+    return new Change(one, state.stands() ? state : AlarmState.NORMAL, one.message(), false);
+  }
+
+  private AlarmState next(Turn turn) {
+    boolean raised = occurrence.map(Occurrence::raised).orElse(false);
+    return LifeCycle.next(state, turn, raised && kind().latching());
+  }
+
+  private String id(Moment at) {
+    return kind().word() + "-" + at.boot() + "-" + at.millis() + suffix;
+  }
+
+  private String aside() {
+    return "Probe " + probe + ": \"" + kind().title() + "\" was shelved before it was raised.";
   }
 }

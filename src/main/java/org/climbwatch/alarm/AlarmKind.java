@@ -46,6 +46,15 @@ public enum AlarmKind {
     return priority;
   }
 
+  /**
+   * Whether it stays until the potter resets it. Only the lost flame does: a kiln that climbs again
+   * by itself proves neither that every burner burns nor that no gas has gathered, somebody has to
+   * have looked.
+   */
+  public boolean latching() {
+    return this == FALLING;
+  }
+
   /** The kind of a word of the contract. */
   public static AlarmKind ofWord(String word) {
     for (AlarmKind kind : values()) {

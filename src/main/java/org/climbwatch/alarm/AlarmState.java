@@ -2,24 +2,39 @@ package org.climbwatch.alarm;
 
 /** Where an alarm stands in its life cycle (ANSI/ISA-18.2, IEC 62682). */
 public enum AlarmState {
-  /** The condition is gone and the occurrence is closed. */
-  NORMAL("normal"),
+  /** Watched, and the condition does not hold. */
+  NORMAL("normal", false),
   /** The condition holds and nobody has answered. */
-  UNACKNOWLEDGED("unacknowledged"),
+  UNACKNOWLEDGED("unacknowledged", true),
   /** The condition holds and somebody has answered. */
-  ACKNOWLEDGED("acknowledged"),
+  ACKNOWLEDGED("acknowledged", true),
   /** The condition has gone before anybody answered. */
-  RETURNED_UNACKNOWLEDGED("returned_unacknowledged");
+  RETURNED_UNACKNOWLEDGED("returned_unacknowledged", true),
+  /** Gone and answered, but of a kind that stays until the potter resets it. */
+  LATCHED("latched", true),
+  /** Put aside by the potter for a limited time. */
+  SHELVED("shelved", true),
+  /** Its rule does not apply in this phase. */
+  SUPPRESSED_BY_DESIGN("suppressed_by_design", false),
+  /** Its rule is switched off in the settings. */
+  OUT_OF_SERVICE("out_of_service", false);
 
   private final String word;
+  private final boolean stands;
 
-  AlarmState(String word) {
+  AlarmState(String word, boolean stands) {
     this.word = word;
+    this.stands = stands;
   }
 
   /** The lower-case word of the contract. */
   public String word() {
     return word;
+  }
+
+  /** Whether there is an occurrence that is not closed. */
+  public boolean stands() {
+    return stands;
   }
 
   /** The state of a word of the contract. */

@@ -1,14 +1,19 @@
 package org.climbwatch.alarm;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.climbwatch.reading.Moment;
 
 /** All alarms of one kiln. */
 public final class Annunciator {
+  private AlarmSettings settings;
   private List<Alarm> alarms = new ArrayList<>();
+  private final Burst burst = new Burst();
+  private Moment last = new Moment(0, 0);
 
   /**
    * An alarm that is not normal, or has just become so.
@@ -16,9 +21,30 @@ public final class Annunciator {
    * @param id the occurrence
    * @param probe whose readings raised it
    * @param since when it was raised
+   * @param message for people
+   * @param shelvedUntil while it is shelved
+   * @param by who has answered or shelved it
+   * @param cameFirst whether others followed on it within minutes
+   * @param reminder whether it only says again what was announced before
    */
   public record Standing(
-      String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {}
+      String id,
+      String probe,
+      AlarmKind kind,
+      AlarmState state,
+      Moment since,
+      String message,
+      Optional<Moment> shelvedUntil,
+      Signature by,
+      boolean cameFirst,
+      boolean reminder) {}
+
+  /**
+   * Where the alarm of one rule and probe stands, whether or not there is an occurrence.
+   *
+   * @param called the kind's word, and the probe behind a dash where it is not the followed one
+   */
+  public record Watched(String called, String probe, AlarmKind kind, AlarmState state) {}
 
   /**
    * @param probes their names; all rules look at the first, which is the one that the firing
@@ -29,61 +55,60 @@ public final class Annunciator {
   }
 
   /**
-   * Goes on under other settings; what stands goes on standing as long as its probe is there.
+   * Goes on under other settings; what stands goes on standing as long as its probe and its rule
+   * are there.
    *
-   * @return the alarms of probes and rules that are no longer there, which are thereby over
+   * @return what changed; alarms of probes that are no longer there are thereby over
    */
-  public List<Standing> configure(AlarmSettings settings, List<String> probes) {
+  public final List<Standing> configure(AlarmSettings other, List<String> probes) {
+    settings = other;
     List<Alarm> before = alarms;
+    List<Standing> changes = new ArrayList<>();
     alarms = new ArrayList<>();
     for (int i = 0; i < probes.size(); i++) {
       boolean followed = i == 0;
       for (RuleKind kind : Rules.ALL) {
         if (followed || kind.ofProbe()) {
           Rule rule = kind.rule(settings.of(kind.alarm()));
-          alarms.add(continued(before, probes.get(i), followed, rule));
+          alarms.add(continued(before, probes.get(i), followed, rule, changes));
         }
       }
     }
-    List<Standing> over = new ArrayList<>();
     for (Alarm dropped : before) {
       if (!alarms.contains(dropped)) {
-        dropped.occurrence().ifPresent(last -> over.add(over(dropped, last)));
+        dropped.occurrence().ifPresent(one -> changes.add(over(dropped, one)));
       }
     }
-    return over;
+    return changes;
   }
 
-  private static Alarm continued(List<Alarm> before, String probe, boolean followed, Rule rule) {
-    for (Alarm alarm : before) {
-      if (alarm.kind() == rule.kind() && alarm.probe().equals(probe)) {
-        alarm.configure(rule);
-        return alarm;
-      }
-    }
-    return new Alarm(rule, probe, followed);
-  }
-
-  private static Standing over(Alarm alarm, Alarm.Occurrence last) {
-    return new Standing(
-        last.id(), alarm.probe(), alarm.kind(), AlarmState.NORMAL, last.since(), last.message());
+  /** Time has come to here. */
+  public void reach(Moment at) {
+    last = at;
   }
 
   /** Lets every rule of the situation's probe look; gives what changed. */
   public List<Standing> look(Situation situation) {
-    List<Standing> changes = List.of();
+    reach(situation.at());
+    List<Standing> changes = new ArrayList<>(0);
     for (int i = 0; i < alarms.size(); i++) {
       Alarm alarm = alarms.get(i);
-      if (!alarm.probe().equals(situation.probe())) {
-        continue;
-      }
-      Optional<Alarm.Occurrence> changed = alarm.look(situation);
-      if (changed.isPresent()) {
-        changes = changes.isEmpty() ? new ArrayList<>() : changes;
-        changes.add(standing(alarm, changed.get()));
+      add(alarm, alarm.expire(last), changes);
+      if (alarm.probe().equals(situation.probe())) {
+        add(alarm, alarm.look(situation, settings.reannounceAfter()), changes);
       }
     }
     return changes;
+  }
+
+  /** Whether the time of a shelved alarm is over. */
+  public boolean hasExpired(Moment at) {
+    for (int i = 0; i < alarms.size(); i++) {
+      if (alarms.get(i).hasExpired(at)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -91,30 +116,45 @@ public final class Annunciator {
    *
    * @param idOrKind an occurrence's id; or the word of a kind, with a dash and the probe's name
    *     behind it for another probe than the followed one, for whichever of it stands
-   * @return what changed; empty when no such alarm stands unanswered
+   * @return what changed; nothing when no such alarm stands unanswered
    */
-  public Optional<Standing> acknowledge(String idOrKind) {
+  public List<Standing> acknowledge(Moment at, String idOrKind, Signature by) {
+    return does(at, idOrKind, alarm -> alarm.acknowledge(by));
+  }
+
+  /** Puts an alarm aside from now on, also one that does not stand. */
+  public List<Standing> shelve(Moment at, String idOrKind, Shelving shelving) {
+    return does(at, idOrKind, alarm -> alarm.shelve(at, shelving));
+  }
+
+  /** Ends a shelving before its time. */
+  public List<Standing> unshelve(Moment at, String idOrKind) {
+    return does(at, idOrKind, alarm -> alarm.unshelve(at));
+  }
+
+  /** Closes a latched alarm. */
+  public List<Standing> reset(Moment at, String idOrKind) {
+    return does(at, idOrKind, Alarm::reset);
+  }
+
+  /**
+   * After a restart delays start anew; what stands goes on standing.
+   *
+   * @param away how long the machine was off, as far as anybody knows; it counts for what is
+   *     shelved
+   */
+  public void resume(Moment at, Duration away) {
     for (Alarm alarm : alarms) {
-      boolean meant =
-          alarm.occurrence().filter(occurrence -> occurrence.id().equals(idOrKind)).isPresent()
-              || (alarm.occurrence().isPresent() && alarm.called().equals(idOrKind));
-      if (meant) {
-        return alarm.acknowledge().map(answered -> standing(alarm, answered));
-      }
+      alarm.resume(last, at, away);
     }
-    return Optional.empty();
+    reach(at);
   }
 
-  /** After a gap, delays start anew; what stands goes on standing. */
-  public void resume() {
-    alarms.forEach(Alarm::resume);
-  }
-
-  /** The same for the alarms of one probe, whose readings paused. */
-  public void resume(String probe) {
+  /** After a gap in one probe's readings its delays start anew. */
+  public void pause(String probe) {
     for (Alarm alarm : alarms) {
       if (alarm.probe().equals(probe)) {
-        alarm.resume();
+        alarm.pause();
       }
     }
   }
@@ -123,19 +163,83 @@ public final class Annunciator {
   public List<Standing> standing() {
     List<Standing> all = new ArrayList<>();
     for (Alarm alarm : alarms) {
-      alarm.occurrence().ifPresent(occurrence -> all.add(standing(alarm, occurrence)));
+      alarm.occurrence().ifPresent(one -> all.add(standing(alarm, one, alarm.state())));
     }
     all.sort(Comparator.comparing(Standing::since));
     return List.copyOf(all);
   }
 
-  private static Standing standing(Alarm alarm, Alarm.Occurrence occurrence) {
+  /** All alarms, those in service as well as the others. */
+  public List<Watched> watched() {
+    return alarms.stream()
+        .map(one -> new Watched(one.called(), one.probe(), one.kind(), one.state()))
+        .toList();
+  }
+
+  /** Whether alarms come faster than a person can answer them. */
+  public boolean isFlood() {
+    return burst.isFlood(last);
+  }
+
+  private Alarm continued(
+      List<Alarm> before, String probe, boolean followed, Rule rule, List<Standing> changes) {
+    for (Alarm alarm : before) {
+      if (alarm.kind() == rule.kind() && alarm.probe().equals(probe)) {
+        add(alarm, alarm.configure(rule), changes);
+        return alarm;
+      }
+    }
+    return new Alarm(rule, probe, followed);
+  }
+
+  private List<Standing> does(
+      Moment at, String idOrKind, Function<Alarm, Optional<Alarm.Change>> deed) {
+    reach(at);
+    List<Standing> changes = new ArrayList<>(1);
+    for (Alarm alarm : alarms) {
+      add(alarm, alarm.expire(at), changes);
+      if (alarm.isMeant(idOrKind)) {
+        add(alarm, deed.apply(alarm), changes);
+      }
+    }
+    return changes;
+  }
+
+  private void add(Alarm alarm, Optional<Alarm.Change> change, List<Standing> changes) {
+    if (change.isEmpty()) {
+      return;
+    }
+    Alarm.Change made = change.get();
+    String id = made.occurrence().id();
+    if (made.state() == AlarmState.UNACKNOWLEDGED && !made.reminder()) {
+      burst.raised(id, last);
+    } else if (made.state() == AlarmState.NORMAL) {
+      burst.closed(id);
+    }
+    changes.add(
+        standing(alarm, made.occurrence().saying(made.message()), made.state(), made.reminder()));
+  }
+
+  private Standing over(Alarm alarm, Occurrence one) {
+    burst.closed(one.id());
+    return standing(alarm, one, AlarmState.NORMAL);
+  }
+
+  private Standing standing(Alarm alarm, Occurrence one, AlarmState state) {
+    return standing(alarm, one, state, false);
+  }
+
+  private Standing standing(Alarm alarm, Occurrence one, AlarmState state, boolean reminder) {
     return new Standing(
-        occurrence.id(),
+        one.id(),
         alarm.probe(),
         alarm.kind(),
-        alarm.state(),
-        occurrence.since(),
-        occurrence.message());
+        state,
+        one.since(),
+        one.message(),
+        one.shelf().map(Shelf::until),
+        one.by(),
+        burst.cameFirst(one.id()),
+        reminder);
   }
 }

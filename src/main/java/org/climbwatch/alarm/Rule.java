@@ -11,6 +11,11 @@ public interface Rule {
 
   Delays delays();
 
+  /** Whether the settings have it look at all. */
+  default boolean inService() {
+    return true;
+  }
+
   /**
    * The look.
    *

@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.JournalTrouble;
@@ -21,7 +22,6 @@ import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
-import org.climbwatch.watch.View;
 import org.climbwatch.web.Backend;
 import org.climbwatch.web.CurveColumns;
 import org.climbwatch.web.EventLine;
@@ -152,16 +152,27 @@ final class Desk implements Backend {
   }
 
   @Override
-  public synchronized void acknowledge(String alarmId, String who) {
-    View.StandingAlarm alarm =
-        engine.view().alarms().stream()
-            .filter(each -> each.id().equals(alarmId))
-            .findFirst()
-            .orElseThrow(() -> noAlarm(alarmId));
+  public synchronized void acknowledge(String alarmId, Signature by) {
+    Function<Moment, Input> answer = AlarmDesk.acknowledge(engine.view(), alarmId, by);
     // a second press, or a second phone: it is answered already, and the record says so once
-    if (alarm.state() != AlarmState.ACKNOWLEDGED) {
-      deed(at -> new Input.Acknowledged(at, alarmId, who));
+    if (!AlarmDesk.answered(engine.view(), alarmId)) {
+      deed(answer);
     }
+  }
+
+  @Override
+  public synchronized void shelve(String alarmId, Shelving shelving) {
+    deed(AlarmDesk.shelve(engine.view(), alarmId, shelving));
+  }
+
+  @Override
+  public synchronized void unshelve(String alarmId, Signature by) {
+    deed(AlarmDesk.unshelve(engine.view(), alarmId, by));
+  }
+
+  @Override
+  public synchronized void reset(String alarmId, Signature by) {
+    deed(AlarmDesk.reset(engine.view(), alarmId, by));
   }
 
   @Override
@@ -201,15 +212,11 @@ final class Desk implements Backend {
     return switch (deed.action()) {
       case "noted", "remarked" ->
           Optional.of(new EventLine(deed.at(), elapsedS, EventLine.NOTE, "", "", deed.text()));
-      case "acknowledged" ->
-          Optional.of(
-              new EventLine(
-                  deed.at(), elapsedS, EventLine.ACKNOWLEDGED, deed.subject(), "", deed.text()));
       case "resumed" ->
           Optional.of(
               new EventLine(
                   deed.at(), elapsedS, EventLine.NOTE, "", "", "Climbwatch was started again."));
-      default -> Optional.empty();
+      default -> AlarmDesk.line(deed).map(said -> said.at(deed.at(), elapsedS));
     };
   }
 
@@ -245,11 +252,6 @@ final class Desk implements Backend {
   private static Refused noFiring(long id) {
     return new Refused(
         404, "No such firing", "There is no firing " + id + "; GET /api/v1/firings lists them.");
-  }
-
-  private static Refused noAlarm(String id) {
-    return new Refused(
-        404, "No such alarm", "No alarm " + id + " stands; GET /api/v1/status lists them.");
   }
 
   private static FiringSummary summary(org.climbwatch.journal.FiringSummary firing) {

@@ -1,5 +1,6 @@
 package org.climbwatch.app;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -165,17 +166,17 @@ final class Engine implements AutoCloseable {
 
   private void resume() {
     WatchSettings[] inForce = new WatchSettings[1];
-    boolean[] any = new boolean[1];
+    Moment[] last = new Moment[1];
     journal.replay(
         input -> {
-          any[0] = true;
+          last[0] = input.at();
           if (input instanceof Input.Configured configured) {
             inForce[0] = configured.settings();
           }
           watch.accept(input);
         });
-    if (any[0]) {
-      deed(Input.Resumed::new);
+    if (last[0] != null) {
+      deed(at -> new Input.Resumed(at, away(last[0], at)));
     }
     if (!configuration.watch().equals(inForce[0])) {
       deed(at -> new Input.Configured(at, configuration.watch()));
@@ -184,6 +185,12 @@ final class Engine implements AutoCloseable {
         .view()
         .firing()
         .ifPresent(firing -> LOG.info("goes on with the firing \"{}\"", firing.name()));
+  }
+
+  /** How long the machine was off, by the clocks as they are; none where they contradict it. */
+  private Duration away(Moment last, Moment at) {
+    long offMillis = at.sameBoot(last) ? 0 : wallMillis(at) - wallMillis(last);
+    return Duration.ofSeconds(Math.max(0, (offMillis + 999) / 1000));
   }
 
   /** A model that was in the middle of a firing goes on with it. */

@@ -120,29 +120,13 @@ final class FiringFiles {
       }
       String shownPhase = deed.action().equals("declared") ? deed.subject() : phase;
       String action = deed.action().equals("remarked") ? "noted" : deed.action();
-      String probe = deed.action().equals("acknowledged") ? probe(deed.subject()) : "";
-      csv.deed(deed.at().toEpochMilli(), deed.elapsedMs(), probe, shownPhase, note(deed), action);
-    }
-
-    private static String note(RecordedDeed deed) {
-      return switch (deed.action()) {
-        case "began" -> deed.subject();
-        case "acknowledged" -> kind(deed.subject()) + ": " + deed.text();
-        case "noted", "remarked" -> deed.text();
-        default -> "";
-      };
-    }
-
-    /** Behind the third dash of an occurrence's id; none there is the followed one. */
-    private static String probe(String alarmId) {
-      String[] parts = alarmId.split("-", 4);
-      return parts.length < 4 ? "" : parts[3];
-    }
-
-    /** An occurrence's id is the kind's word, a dash, and where it was raised. */
-    private static String kind(String alarmId) {
-      int dash = alarmId.indexOf('-');
-      return dash < 0 ? alarmId : alarmId.substring(0, dash);
+      csv.deed(
+          deed.at().toEpochMilli(),
+          deed.elapsedMs(),
+          DeedNote.probe(deed),
+          shownPhase,
+          DeedNote.of(deed),
+          action);
     }
   }
 }

@@ -46,17 +46,11 @@ final class LiveWords implements EngineListener {
               "",
               "",
               noted.text()));
-    } else if (input instanceof Input.Acknowledged acknowledged) {
-      happened(
-          firingId,
-          new EventLine(
-              desk.wallTime(acknowledged.at()),
-              desk.elapsedS(acknowledged.at()),
-              EventLine.ACKNOWLEDGED,
-              acknowledged.alarmId(),
-              "",
-              acknowledged.who()));
     }
+    AlarmDesk.line(input)
+        .ifPresent(
+            said ->
+                happened(firingId, said.at(desk.wallTime(input.at()), desk.elapsedS(input.at()))));
     events(outcome, firingId);
   }
 

@@ -107,9 +107,11 @@ public final class FiringCsv {
    * Something that the potter did, or that the program did to the record.
    *
    * @param phase at that time; for {@code declared} the declared one
-   * @param note text of a note, name of the firing, or "kind: who" of an acknowledged alarm
+   * @param note text of a note, name of the firing, or "kind: who" of an alarm's deed ("kind for
+   *     1800 s: who" of a shelved one) with a note of theirs below
    * @param action {@code began}, {@code ended}, {@code declared}, {@code noted}, {@code
-   *     acknowledged}, {@code resumed}, {@code configured} or {@code remarked}
+   *     acknowledged}, {@code shelved}, {@code unshelved}, {@code reset}, {@code resumed}, {@code
+   *     configured} or {@code remarked}
    */
   public void deed(long wallMs, long elapsedMs, String phase, String note, String action)
       throws IOException {

@@ -4,11 +4,14 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
@@ -19,7 +22,8 @@ final class Deeds {
    * One row.
    *
    * @param subject the firing's name, the phase's word or the alarm's id; else empty
-   * @param text the note, who answered, or the encoded settings; else empty
+   * @param text the note, who answered with their note below, for how long it was shelved and by
+   *     whom, how long the machine was off, or the encoded settings; else empty
    */
   record Row(long id, Moment at, String action, String subject, String text) {
     Row {
@@ -100,12 +104,23 @@ final class Deeds {
       return row(input, "declared", declared.phase().word(), "");
     } else if (input instanceof Input.Noted noted) {
       return row(input, "noted", "", noted.text());
-    } else if (input instanceof Input.Acknowledged answer) {
-      return row(input, "acknowledged", answer.alarmId(), answer.who());
-    } else if (input instanceof Input.Resumed) {
-      return row(input, "resumed", "", "");
+    } else if (input instanceof Input.Resumed resumed) {
+      return row(input, "resumed", "", away(resumed.away()));
     } else if (input instanceof Input.Configured configured) {
       return row(input, "configured", "", codec.encode(configured.settings()));
+    }
+    return alarmRow(input);
+  }
+
+  private static Row alarmRow(Input input) {
+    if (input instanceof Input.Acknowledged answer) {
+      return row(input, "acknowledged", answer.alarmId(), answer.by().text());
+    } else if (input instanceof Input.Shelved shelved) {
+      return row(input, "shelved", shelved.alarmId(), shelved.shelving().text());
+    } else if (input instanceof Input.Unshelved unshelved) {
+      return row(input, "unshelved", unshelved.alarmId(), unshelved.by().text());
+    } else if (input instanceof Input.Reset reset) {
+      return row(input, "reset", reset.alarmId(), reset.by().text());
     }
     throw new IllegalArgumentException("a reading is appended or announced, not recorded");
   }
@@ -120,10 +135,26 @@ final class Deeds {
       case "ended" -> new Input.Ended(row.at());
       case "declared" -> new Input.Declared(row.at(), Phase.ofWord(row.subject()));
       case "noted" -> new Input.Noted(row.at(), row.text());
-      case "acknowledged" -> new Input.Acknowledged(row.at(), row.subject(), row.text());
-      case "resumed" -> new Input.Resumed(row.at());
+      case "acknowledged" ->
+          new Input.Acknowledged(row.at(), row.subject(), Signature.ofText(row.text()));
+      case "shelved" -> new Input.Shelved(row.at(), row.subject(), Shelving.ofText(row.text()));
+      case "unshelved" ->
+          new Input.Unshelved(row.at(), row.subject(), Signature.ofText(row.text()));
+      case "reset" -> new Input.Reset(row.at(), row.subject(), Signature.ofText(row.text()));
+      case "resumed" -> new Input.Resumed(row.at(), away(row.text()));
       case "configured" -> new Input.Configured(row.at(), codec.decode(row.text()));
       default -> throw new IllegalStateException("unknown action \"" + row.action() + "\"");
     };
+  }
+
+  /** {@code 95 s}; empty for none, and in older files. */
+  private static String away(Duration away) {
+    return away.isZero() ? "" : away.toSeconds() + " s";
+  }
+
+  private static Duration away(String text) {
+    return text.isEmpty()
+        ? Duration.ZERO
+        : Duration.ofSeconds(Long.parseLong(text.substring(0, text.indexOf(' '))));
   }
 }

@@ -78,6 +78,8 @@ final class Events {
     }
     if (event instanceof Event.AlarmChanged alarm) {
       insert.setString(9, alarm.id());
+    } else if (event instanceof Event.AlarmReminded alarm) {
+      insert.setString(9, alarm.id());
     } else if (event instanceof Event.FiringBegan began) {
       insert.setInt(10, began.since().boot());
       insert.setLong(11, began.since().millis());

@@ -8,8 +8,8 @@ import java.util.Optional;
  *
  * @param at wall time
  * @param elapsedMs ms since the firing's first reading
- * @param event {@code firing}, {@code phase} or {@code alarm}
- * @param alarmId which occurrence, for alarms
+ * @param event {@code firing}, {@code phase}, {@code alarm} or {@code reminder}
+ * @param alarmId which occurrence, for alarms and reminders
  */
 public record RecordedEvent(
     Instant at,

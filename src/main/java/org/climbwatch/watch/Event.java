@@ -9,7 +9,9 @@ import org.climbwatch.reading.Moment;
 public sealed interface Event {
   Moment at();
 
-  /** The first column of a replay: {@code firing}, {@code phase} or {@code alarm}. */
+  /**
+   * The first column of a replay: {@code firing}, {@code phase}, {@code alarm} or {@code reminder}.
+   */
   String event();
 
   /** What it is about: the firing's name, the phase, or the alarm kind's word. */
@@ -107,6 +109,29 @@ public sealed interface Event {
     @Override
     public String state() {
       return alarmState.word();
+    }
+  }
+
+  /**
+   * An alarm has stayed unanswered and is said again. Its state is as it was.
+   *
+   * @param id as it was announced
+   */
+  record AlarmReminded(Moment at, String id, String probe, AlarmKind kind, String message)
+      implements Event {
+    @Override
+    public String event() {
+      return "reminder";
+    }
+
+    @Override
+    public String subject() {
+      return kind.word();
+    }
+
+    @Override
+    public String state() {
+      return AlarmState.UNACKNOWLEDGED.word();
     }
   }
 }

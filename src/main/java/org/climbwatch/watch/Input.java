@@ -1,5 +1,8 @@
 package org.climbwatch.watch;
 
+import java.time.Duration;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
@@ -35,13 +38,48 @@ public sealed interface Input {
   /**
    * The potter answers an alarm.
    *
-   * @param alarmId which occurrence
-   * @param who may be blank
+   * @param alarmId which occurrence; or the word of a kind, with a dash and the probe's name behind
+   *     it for another probe than the followed one, for whichever of it stands
+   * @param by may be blank
    */
-  record Acknowledged(Moment at, String alarmId, String who) implements Input {}
+  record Acknowledged(Moment at, String alarmId, Signature by) implements Input {
+    /** An answer without a note. */
+    public Acknowledged(Moment at, String alarmId, String who) {
+      this(at, alarmId, new Signature(who, ""));
+    }
+  }
 
-  /** The program has started again: what lies between is a gap. */
-  record Resumed(Moment at) implements Input {}
+  /**
+   * The potter puts an alarm aside, also one that does not stand.
+   *
+   * @param alarmId as for {@link Acknowledged}
+   */
+  record Shelved(Moment at, String alarmId, Shelving shelving) implements Input {}
+
+  /** The potter takes an alarm off the shelf before its time. */
+  record Unshelved(Moment at, String alarmId, Signature by) implements Input {}
+
+  /** The potter has looked after a latched alarm. */
+  record Reset(Moment at, String alarmId, Signature by) implements Input {}
+
+  /**
+   * The program has started again: what lies between is a gap.
+   *
+   * @param away how long the machine was off between two boots, as far as the clocks tell; in whole
+   *     seconds, none within a boot
+   */
+  record Resumed(Moment at, Duration away) implements Input {
+    public Resumed {
+      if (away.getNano() != 0 || away.isNegative()) {
+        throw new IllegalArgumentException("away must be whole seconds, 0 or more, was " + away);
+      }
+    }
+
+    /** Started again within a boot, or nobody knows how long it was off. */
+    public Resumed(Moment at) {
+      this(at, Duration.ZERO);
+    }
+  }
 
   /** The settings in force from here on. */
   record Configured(Moment at, WatchSettings settings) implements Input {}

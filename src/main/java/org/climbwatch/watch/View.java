@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 
@@ -15,6 +16,8 @@ import org.climbwatch.reading.Moment;
  * @param probes all of them, the followed one first
  * @param firing the one that is on
  * @param alarms all that are not normal, the oldest first
+ * @param watched where the alarm of each rule and probe stands
+ * @param alarmFlood whether alarms come faster than a person can answer them
  */
 public record View(
     String kiln,
@@ -22,7 +25,20 @@ public record View(
     OptionalDouble targetC,
     List<ProbeView> probes,
     Optional<OpenFiring> firing,
-    List<StandingAlarm> alarms) {
+    List<StandingAlarm> alarms,
+    List<WatchedAlarm> watched,
+    boolean alarmFlood) {
+
+  /** A view in which every alarm that does not stand is in service and normal. */
+  public View(
+      String kiln,
+      Phase phase,
+      OptionalDouble targetC,
+      List<ProbeView> probes,
+      Optional<OpenFiring> firing,
+      List<StandingAlarm> alarms) {
+    this(kiln, phase, targetC, probes, firing, alarms, List.of(), false);
+  }
 
   /** The newest reading of the followed probe, kept or not. */
   public Optional<Judged> latest() {
@@ -48,7 +64,32 @@ public record View(
    * One occurrence of an alarm that still wants attention.
    *
    * @param probe the one whose readings raised it
+   * @param shelvedUntil while it is shelved
+   * @param by who has answered or shelved it
+   * @param cameFirst whether others followed on it within minutes
    */
   public record StandingAlarm(
-      String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {}
+      String id,
+      String probe,
+      AlarmKind kind,
+      AlarmState state,
+      Moment since,
+      String message,
+      Optional<Moment> shelvedUntil,
+      Signature by,
+      boolean cameFirst) {
+    /** One that nobody has answered or shelved. */
+    public StandingAlarm(
+        String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {
+      this(id, probe, kind, state, since, message, Optional.empty(), Signature.NOBODY, false);
+    }
+  }
+
+  /**
+   * The alarm of one rule and probe, whether or not there is an occurrence.
+   *
+   * @param called its name for a deed: the kind's word, and the probe behind a dash where it is not
+   *     the followed one
+   */
+  public record WatchedAlarm(String called, String probe, AlarmKind kind, AlarmState state) {}
 }

@@ -52,12 +52,24 @@ public final class Watch {
         course
             .begun()
             .map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself(), course.gasOffSaid())),
-        annunciator.standing().stream()
-            .map(
-                s ->
-                    new View.StandingAlarm(
-                        s.id(), s.probe(), s.kind(), s.state(), s.since(), s.message()))
-            .toList());
+        annunciator.standing().stream().map(Watch::standing).toList(),
+        annunciator.watched().stream()
+            .map(w -> new View.WatchedAlarm(w.called(), w.probe(), w.kind(), w.state()))
+            .toList(),
+        annunciator.isFlood());
+  }
+
+  private static View.StandingAlarm standing(Annunciator.Standing one) {
+    return new View.StandingAlarm(
+        one.id(),
+        one.probe(),
+        one.kind(),
+        one.state(),
+        one.since(),
+        one.message(),
+        one.shelvedUntil(),
+        one.by(),
+        one.cameFirst());
   }
 
   private Outcome measured(Input.Measured input) {
@@ -69,12 +81,12 @@ public final class Watch {
     Moment at = input.at();
     Judged judged = probe.judge(input.reading(), course.phase());
     boolean idle = course.phase() == Phase.IDLE;
-    if (idle && !probe.keepsWhileIdle(judged)) {
+    if (idle && !probe.keepsWhileIdle(judged) && !annunciator.hasExpired(at)) {
       probe.pass(judged);
       return new Outcome(false, probe.latest(), List.of());
     }
     if (probe.behindGap(at, idle)) {
-      annunciator.resume(probe.name());
+      annunciator.pause(probe.name());
     }
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
@@ -82,9 +94,7 @@ public final class Watch {
       tell(at, course.look(at, judged.temperatureC().getAsDouble()), events);
     }
     judged = probe.conclude(judged, spike, course.phase());
-    for (Annunciator.Standing change : annunciator.look(situation(probe, judged))) {
-      events.add(changed(at, change));
-    }
+    announce(at, annunciator.look(situation(probe, judged)), events);
     return new Outcome(true, Optional.of(judged), events);
   }
 
@@ -149,28 +159,43 @@ public final class Watch {
   private List<Event> deed(Input input) {
     List<Event> events = new ArrayList<>();
     Moment at = input.at();
+    if (!(input instanceof Input.Resumed)) {
+      annunciator.reach(at);
+    }
     if (input instanceof Input.Began began) {
       tell(at, course.begin(at, began.name()), events);
     } else if (input instanceof Input.Ended) {
       tell(at, course.end(), events);
     } else if (input instanceof Input.Declared declared) {
       tell(at, course.declare(at, declared.phase()), events);
-    } else if (input instanceof Input.Acknowledged acknowledged) {
-      annunciator
-          .acknowledge(acknowledged.alarmId())
-          .ifPresent(change -> events.add(changed(at, change)));
-    } else if (input instanceof Input.Resumed) {
-      resume();
+    } else if (input instanceof Input.Resumed resumed) {
+      resume(resumed);
     } else if (input instanceof Input.Configured configured) {
       configure(at, configured.settings(), events);
+    } else {
+      announce(at, answered(input), events);
     }
     return events;
   }
 
-  private void resume() {
+  private List<Annunciator.Standing> answered(Input input) {
+    Moment at = input.at();
+    if (input instanceof Input.Acknowledged answer) {
+      return annunciator.acknowledge(at, answer.alarmId(), answer.by());
+    } else if (input instanceof Input.Shelved shelved) {
+      return annunciator.shelve(at, shelved.alarmId(), shelved.shelving());
+    } else if (input instanceof Input.Unshelved unshelved) {
+      return annunciator.unshelve(at, unshelved.alarmId());
+    } else if (input instanceof Input.Reset reset) {
+      return annunciator.reset(at, reset.alarmId());
+    }
+    return List.of();
+  }
+
+  private void resume(Input.Resumed resumed) {
     probes.forEach(ProbeWatch::resume);
     course.resume();
-    annunciator.resume();
+    annunciator.resume(resumed.at(), resumed.away());
   }
 
   /** A probe that keeps its name goes on; one that is new or renamed starts anew. */
@@ -185,9 +210,7 @@ public final class Watch {
     }
     settings = other;
     course.configure(other.firing());
-    for (Annunciator.Standing change : annunciator.configure(other.alarm(), other.probeNames())) {
-      events.add(changed(at, change));
-    }
+    announce(at, annunciator.configure(other.alarm(), other.probeNames()), events);
   }
 
   private void tell(Moment at, List<Course.Step> steps, List<Event> events) {
@@ -209,8 +232,13 @@ public final class Watch {
     }
   }
 
-  private static Event changed(Moment at, Annunciator.Standing change) {
-    return new Event.AlarmChanged(
-        at, change.id(), change.probe(), change.kind(), change.state(), change.message());
+  private static void announce(Moment at, List<Annunciator.Standing> changes, List<Event> events) {
+    for (Annunciator.Standing one : changes) {
+      events.add(
+          one.reminder()
+              ? new Event.AlarmReminded(at, one.id(), one.probe(), one.kind(), one.message())
+              : new Event.AlarmChanged(
+                  at, one.id(), one.probe(), one.kind(), one.state(), one.message()));
+    }
   }
 }

@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 
@@ -61,9 +63,23 @@ public interface Backend {
   /**
    * The potter answers an alarm.
    *
-   * @param who may be blank
+   * @param alarmId an occurrence's id
+   * @param by may be blank
    */
-  void acknowledge(String alarmId, String who);
+  void acknowledge(String alarmId, Signature by);
+
+  /**
+   * The potter puts an alarm aside for a time.
+   *
+   * @param alarmId an occurrence's id, or the name of an alarm that does not stand
+   */
+  void shelve(String alarmId, Shelving shelving);
+
+  /** The potter takes an alarm off the shelf before its time. */
+  void unshelve(String alarmId, Signature by);
+
+  /** The potter has looked after a latched alarm. */
+  void reset(String alarmId, Signature by);
 
   /** Why readings do not arrive or are not stored; empty while all is well. */
   Optional<String> unwell();

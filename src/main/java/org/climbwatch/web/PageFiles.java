@@ -34,8 +34,21 @@ final class PageFiles {
     resources.put("/", "/web/index.html");
     for (String name :
         new String[] {
-          "page.css", "icon.svg", "main.js", "api.js", "words.js", "contact.js", "alarms.js",
-          "number.js", "curve.js", "firing.js", "history.js", "past.js", "sound.js", "theme.js"
+          "page.css",
+          "icon.svg",
+          "main.js",
+          "api.js",
+          "words.js",
+          "contact.js",
+          "alarms.js",
+          "answer.js",
+          "number.js",
+          "curve.js",
+          "firing.js",
+          "history.js",
+          "past.js",
+          "sound.js",
+          "theme.js"
         }) {
       resources.put("/page/" + name, "/web/" + name);
     }

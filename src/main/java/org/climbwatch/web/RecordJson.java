@@ -98,7 +98,7 @@ final class RecordJson {
     Json.number(out, "elapsed_s", line.elapsedS(), 3);
     out.writeStringField("kind", line.kind());
     out.writeStringField("subject", line.subject());
-    if (line.kind().equals(EventLine.ALARM)) {
+    if (line.kind().equals(EventLine.ALARM) || line.kind().equals(EventLine.REMINDER)) {
       out.writeStringField("title", AlarmKind.ofWord(line.subject()).title());
     }
     out.writeStringField("state", line.state());

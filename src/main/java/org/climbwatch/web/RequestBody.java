@@ -7,19 +7,23 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 
-/** The small JSON object of texts that a change may carry. */
+/** The small JSON object of texts and numbers that a change may carry. */
 final class RequestBody {
   /** Bytes; a long note fits many times over. */
   static final int MOST_BYTES = 16_384;
 
   private final Map<String, String> texts;
+  private final Map<String, Double> numbers;
 
-  private RequestBody(Map<String, String> texts) {
+  private RequestBody(Map<String, String> texts, Map<String, Double> numbers) {
     this.texts = texts;
+    this.numbers = numbers;
   }
 
   /**
@@ -29,6 +33,12 @@ final class RequestBody {
    * @throws Refused when it is too long, not JSON, not an object of texts, or has other fields
    */
   static RequestBody of(Context context, List<String> allowed) throws IOException {
+    return of(context, allowed, List.of());
+  }
+
+  /** The same with further fields that are numbers. */
+  static RequestBody of(Context context, List<String> texts, List<String> numbers)
+      throws IOException {
     byte[] bytes;
     try (InputStream in = context.req().getInputStream()) {
       bytes = in.readNBytes(MOST_BYTES + 1);
@@ -38,7 +48,11 @@ final class RequestBody {
           413, "Request is too long", "The body may have " + MOST_BYTES + " bytes at most.");
     }
     try {
-      return new RequestBody(bytes.length == 0 ? Map.of() : parse(bytes, allowed));
+      RequestBody body = new RequestBody(new LinkedHashMap<>(), new LinkedHashMap<>());
+      if (bytes.length > 0) {
+        body.parse(bytes, texts, numbers);
+      }
+      return body;
     } catch (JsonProcessingException notJson) {
       throw Refused.badRequest(
           "The body is not JSON, or not in UTF-8: line "
@@ -49,8 +63,10 @@ final class RequestBody {
     }
   }
 
-  private static Map<String, String> parse(byte[] bytes, List<String> allowed) throws IOException {
-    Map<String, String> texts = new LinkedHashMap<>();
+  private void parse(byte[] bytes, List<String> textNames, List<String> numberNames)
+      throws IOException {
+    List<String> allowed = new ArrayList<>(textNames);
+    allowed.addAll(numberNames);
     try (JsonParser in = Json.factory().createParser(bytes)) {
       if (in.nextToken() != JsonToken.START_OBJECT) {
         throw Refused.badRequest("The body must be a JSON object with " + allowed + ".");
@@ -60,18 +76,34 @@ final class RequestBody {
         if (!allowed.contains(name)) {
           throw Refused.badRequest("Unknown field \"" + name + "\"; allowed: " + allowed + ".");
         }
-        if (in.nextToken() != JsonToken.VALUE_STRING) {
-          throw Refused.badRequest("Field \"" + name + "\" must be a text in quotes.");
-        }
-        if (texts.put(name, in.getText()) != null) {
+        if (texts.containsKey(name) || numbers.containsKey(name)) {
           throw Refused.badRequest("Field \"" + name + "\" is there twice.");
+        }
+        JsonToken value = in.nextToken();
+        if (numberNames.contains(name)) {
+          requireKind(name, value.isNumeric(), "a number");
+          numbers.put(name, in.getDoubleValue());
+        } else {
+          requireKind(name, value == JsonToken.VALUE_STRING, "a text in quotes");
+          texts.put(name, in.getText());
         }
       }
       if (in.nextToken() != null) {
         throw Refused.badRequest("There is more after the JSON object.");
       }
     }
-    return texts;
+  }
+
+  private static void requireKind(String name, boolean fits, String kind) {
+    if (!fits) {
+      throw Refused.badRequest("Field \"" + name + "\" must be " + kind + ".");
+    }
+  }
+
+  /** A number; empty when it was left out. */
+  OptionalDouble number(String name) {
+    Double number = numbers.get(name);
+    return number == null ? OptionalDouble.empty() : OptionalDouble.of(number);
   }
 
   /**

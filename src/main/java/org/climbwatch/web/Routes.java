@@ -49,7 +49,7 @@ final class Routes {
     config.routes.post(FIRING + "/end", this::end);
     config.routes.post(FIRING + "/phase", this::declare);
     config.routes.post(FIRING + "/notes", this::note);
-    config.routes.post(API + "/alarms/{id}/acknowledge", this::acknowledge);
+    new AlarmRoutes(backend).register(config, API + "/alarms/{id}");
   }
 
   private static void look(JavalinConfig config, String address, Handler handler) {
@@ -144,20 +144,6 @@ final class Routes {
           out.writeStartObject();
           out.writeNumberField("firing", id);
           out.writeStringField("text", text);
-          out.writeEndObject();
-        });
-  }
-
-  private void acknowledge(Context context) throws IOException {
-    String who = RequestBody.of(context, List.of("who")).text("who", 100);
-    String alarmId = context.pathParam("id");
-    backend.acknowledge(alarmId, who);
-    json(
-        context,
-        out -> {
-          out.writeStartObject();
-          out.writeStringField("id", alarmId);
-          out.writeStringField("who", who);
           out.writeEndObject();
         });
   }

@@ -41,9 +41,11 @@ final class StatusJson {
     out.writeNullField("forecast");
     out.writeArrayFieldStart("alarms");
     for (View.StandingAlarm alarm : view.alarms()) {
-      alarm(out, alarm);
+      AlarmJson.standing(out, alarm, wallTime);
     }
     out.writeEndArray();
+    AlarmJson.unwatched(out, view.watched());
+    out.writeBooleanField("alarm_flood", view.alarmFlood());
     Json.number(out, "target_c", view.targetC(), 1);
     out.writeStringField("source", status.devices().get(0).line());
     out.writeFieldName("stale_after_s");
@@ -137,18 +139,5 @@ final class StatusJson {
     Json.number(out, "emf_mv", emfMv, 4);
     Json.number(out, "cold_junction_c", coldJunctionC, 3);
     Json.number(out, "samples", samples);
-  }
-
-  private void alarm(JsonGenerator out, View.StandingAlarm alarm) throws IOException {
-    out.writeStartObject();
-    out.writeStringField("id", alarm.id());
-    out.writeStringField("probe", alarm.probe());
-    out.writeStringField("kind", alarm.kind().word());
-    out.writeStringField("title", alarm.kind().title());
-    out.writeStringField("priority", alarm.kind().priority().word());
-    out.writeStringField("state", alarm.state().word());
-    out.writeStringField("since", Json.time(wallTime.apply(alarm.since())));
-    out.writeStringField("message", alarm.message());
-    out.writeEndObject();
   }
 }

@@ -86,12 +86,15 @@ final class StatusMetrics {
     List<Metric.Sample> alarms = new ArrayList<>();
     for (AlarmState state : AlarmState.values()) {
       if (state != AlarmState.NORMAL) {
-        long standing =
-            status.view().alarms().stream().filter(alarm -> alarm.state() == state).count();
-        alarms.add(new Metric.Sample(Map.of("state", state.word()), standing));
+        alarms.add(new Metric.Sample(Map.of("state", state.word()), count(state)));
       }
     }
-    metrics.add(
-        new Metric("climbwatch_alarms", Metric.Kind.GAUGE, "", "Alarms that stand.", alarms));
+    metrics.add(new Metric("climbwatch_alarms", Metric.Kind.GAUGE, "", "Alarms by state.", alarms));
+  }
+
+  private long count(AlarmState state) {
+    return state.stands()
+        ? status.view().alarms().stream().filter(alarm -> alarm.state() == state).count()
+        : status.view().watched().stream().filter(alarm -> alarm.state() == state).count();
   }
 }

@@ -1,199 +1,213 @@
 package org.climbwatch.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.climbwatch.alarm.AlarmState.ACKNOWLEDGED;
+import static org.climbwatch.alarm.AlarmState.LATCHED;
+import static org.climbwatch.alarm.AlarmState.NORMAL;
+import static org.climbwatch.alarm.AlarmState.RETURNED_UNACKNOWLEDGED;
+import static org.climbwatch.alarm.AlarmState.SHELVED;
+import static org.climbwatch.alarm.AlarmState.UNACKNOWLEDGED;
 
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import org.climbwatch.firing.Phase;
+import java.time.Duration;
 import org.climbwatch.reading.Moment;
 import org.junit.jupiter.api.Test;
 
-/** The life cycle of ANSI/ISA-18.2 / IEC 62682, on a rule whose verdict the test sets. */
+/** What time does to an alarm; the pairs of state and turn are in {@link LifeCycleTest}. */
 class AlarmTest {
-  private final SetRule rule = new SetRule();
-  private final Alarm alarm = new Alarm(rule, "probe", true);
+  private final Bench bench = new Bench();
 
   @Test
   void isRaisedAfterItsOnDelayAndNotBefore() {
-    hold(0, 9);
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+    bench.hold(10);
+    assertThat(bench.state()).isEqualTo(NORMAL);
 
-    hold(10, 10);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test
   void onDelayStartsAnewWhenTheConditionGoes() {
-    hold(0, 9);
-    clear(10, 10);
-    hold(11, 20);
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+    bench.hold(10).clear(1).hold(10);
+    assertThat(bench.state()).isEqualTo(NORMAL);
 
-    hold(21, 21);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test
-  void returnsUnacknowledgedWhenItGoesBeforeAnAnswerAndNormalOnceAnswered() {
-    hold(0, 10);
-    clear(11, 15);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
-    clear(16, 16);
-    assertThat(alarm.state()).isEqualTo(AlarmState.RETURNED_UNACKNOWLEDGED);
+  void returnsAfterItsOffDelayAndNotBefore() {
+    bench.hold(11).clear(5);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
 
-    assertThat(alarm.acknowledge()).isPresent();
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
-  }
-
-  @Test
-  void answeredAlarmGoesNormalByItself() {
-    hold(0, 10);
-    alarm.acknowledge();
-    assertThat(alarm.state()).isEqualTo(AlarmState.ACKNOWLEDGED);
-
-    clear(11, 16);
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+    bench.hold(1).clear(5);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    bench.clear(1);
+    assertThat(bench.state()).isEqualTo(RETURNED_UNACKNOWLEDGED);
   }
 
   @Test
   void acknowledgingNeverHidesANewOccurrence() {
-    hold(0, 10);
-    String first = alarm.occurrence().orElseThrow().id();
-    alarm.acknowledge();
-    clear(11, 16);
+    bench.hold(11);
+    String first = bench.id();
+    bench.acknowledge().clear(6);
+    assertThat(bench.state()).isEqualTo(NORMAL);
 
-    hold(17, 27);
+    bench.hold(11);
 
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
-    assertThat(alarm.occurrence().orElseThrow().id()).isNotEqualTo(first);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    assertThat(bench.id()).isNotEqualTo(first);
   }
 
   @Test
   void sameOccurrenceComesBackWhenItHoldsAgainUnanswered() {
-    hold(0, 10);
-    String first = alarm.occurrence().orElseThrow().id();
-    clear(11, 16);
+    bench.hold(11);
+    String first = bench.id();
 
-    hold(17, 27);
+    bench.clear(6).hold(11);
 
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
-    assertThat(alarm.occurrence().orElseThrow().id()).isEqualTo(first);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    assertThat(bench.id()).isEqualTo(first);
   }
 
   @Test
   void answeringWhileItHoldsAgainLeavesTheNewOneOnItsWay() {
-    hold(0, 10);
-    clear(11, 16);
-    hold(17, 20);
-    alarm.acknowledge();
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+    bench.hold(11).clear(6).hold(4).acknowledge();
+    assertThat(bench.state()).isEqualTo(NORMAL);
 
-    hold(21, 27);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    bench.hold(7);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test
   void notKnowingChangesNothing() {
-    hold(0, 10);
-    rule.verdict = Rule.Verdict.UNKNOWN;
-    look(11, 60);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    bench.hold(11).look(Rule.Verdict.UNKNOWN, 50);
+
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test
   void timeThatNobodySawIsNotCountedIntoTheOnDelay() {
-    hold(0, 5);
-    rule.verdict = Rule.Verdict.UNKNOWN;
-    look(6, 60);
-    hold(61, 70);
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
+    bench.hold(6).look(Rule.Verdict.UNKNOWN, 55).hold(10);
+    assertThat(bench.state()).isEqualTo(NORMAL);
 
-    hold(71, 71);
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
-    assertThat(alarm.occurrence().orElseThrow().message()).isEqualTo("held 10 s");
-  }
-
-  @Test
-  void phaseInWhichItDoesNotApplyReturnsItAtOnce() {
-    hold(0, 10);
-    rule.verdict = Rule.Verdict.NOT_APPLICABLE;
-    look(11, 11);
-    assertThat(alarm.state()).isEqualTo(AlarmState.RETURNED_UNACKNOWLEDGED);
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    assertThat(bench.alarm.occurrence().orElseThrow().message()).isEqualTo("held 10 s");
   }
 
   @Test
   void gapStartsDelaysAnewAndKeepsWhatStands() {
-    hold(0, 9);
-    alarm.resume();
-    hold(100, 109);
-    assertThat(alarm.state()).isEqualTo(AlarmState.NORMAL);
-    hold(110, 110);
-    alarm.resume();
-    assertThat(alarm.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    bench.hold(10).pause().hold(10);
+    assertThat(bench.state()).isEqualTo(NORMAL);
+
+    bench.hold(1).pause();
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test
-  void acknowledgingTwiceOrNothingChangesNothing() {
-    assertThat(alarm.acknowledge()).isEmpty();
-    hold(0, 10);
-    assertThat(alarm.acknowledge()).isPresent();
-    assertThat(alarm.acknowledge()).isEmpty();
+  void acknowledgingSaysWhoAndTheNextOccurrenceIsNobodys() {
+    bench.hold(11).acknowledge();
+    assertThat(bench.alarm.occurrence().orElseThrow().by()).isEqualTo(Bench.ANN);
+
+    bench.clear(6).hold(11);
+
+    assertThat(bench.alarm.occurrence().orElseThrow().by()).isEqualTo(Signature.NOBODY);
   }
 
-  private void hold(int fromSecond, int toSecond) {
-    rule.verdict = Rule.Verdict.HOLDS;
-    look(fromSecond, toSecond);
+  @Test
+  void shelvedOneIsSilentUntilItsTimeIsOverAndThenAnnouncedAnew() {
+    bench.hold(11).acknowledge().shelve(120);
+    bench.changes.clear();
+
+    bench.hold(119);
+    assertThat(bench.state()).isEqualTo(SHELVED);
+    assertThat(bench.changes).isEmpty();
+
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    assertThat(bench.changes).hasSize(1);
+    // with the numbers of the last look before, not with those of the raising
+    assertThat(bench.changes.get(0).message()).isEqualTo("held 129 s");
   }
 
-  private void clear(int fromSecond, int toSecond) {
-    rule.verdict = Rule.Verdict.CLEAR;
-    look(fromSecond, toSecond);
+  @Test
+  void whatCameAndWentOnTheShelfIsOver() {
+    bench.shelve(120);
+    assertThat(bench.alarm.occurrence().orElseThrow().message()).contains("shelved before");
+
+    bench.hold(60).clear(60);
+
+    assertThat(bench.state()).isEqualTo(NORMAL);
+    assertThat(bench.alarm.occurrence()).isEmpty();
   }
 
-  private void look(int fromSecond, int toSecond) {
-    for (int s = fromSecond; s <= toSecond; s++) {
-      alarm.look(at(s));
-    }
+  @Test
+  void shelvedLostFlameThatHasGoneIsLatchedButNotOneThatNeverCame() {
+    Bench came = new Bench(AlarmKind.FALLING).shelve(60).hold(20).clear(40);
+    Bench never = new Bench(AlarmKind.FALLING).shelve(60).clear(60);
+
+    assertThat(came.state()).isEqualTo(LATCHED);
+    assertThat(never.state()).isEqualTo(NORMAL);
   }
 
-  private static Situation at(int second) {
-    return new Situation(
-        new Moment(0, second * 1000L),
-        "kiln",
-        "probe",
-        Phase.CLIMBING,
-        false,
-        OptionalDouble.of(800),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        OptionalDouble.of(800),
-        Meant.NOTHING,
-        List.of());
+  @Test
+  void shelvingAnewMovesTheEnd() {
+    bench.hold(11).shelve(60).hold(50).shelve(60).hold(59);
+    assertThat(bench.state()).isEqualTo(SHELVED);
+
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
-  private static final class SetRule implements Rule {
-    private Verdict verdict = Verdict.CLEAR;
+  @Test
+  void unansweredIsSaidAgainAtGrowingPausesAndNoLongerOnceAnswered() {
+    bench.hold(11);
+    bench.changes.clear();
 
-    @Override
-    public AlarmKind kind() {
-      return AlarmKind.CLIMB_STALLED;
-    }
+    bench.hold(3600 * 2);
 
-    @Override
-    public Delays delays() {
-      return Delays.ofSeconds(10, 5);
-    }
+    // after 5 min, then 10, 20, 40 and 40 more
+    assertThat(bench.changes).allMatch(Alarm.Change::reminder);
+    assertThat(bench.changes)
+        .extracting(Alarm.Change::message)
+        .containsExactly(
+            "Still not acknowledged after 5 min. held 310 s",
+            "Still not acknowledged after 15 min. held 910 s",
+            "Still not acknowledged after 35 min. held 2110 s",
+            "Still not acknowledged after 75 min. held 4510 s",
+            "Still not acknowledged after 115 min. held 6910 s");
+    bench.acknowledge();
+    assertThat(bench.state()).isEqualTo(ACKNOWLEDGED);
+    bench.changes.clear();
+    assertThat(bench.hold(3600).changes).isEmpty();
+  }
 
-    @Override
-    public Verdict look(Situation situation, boolean standing) {
-      return verdict;
-    }
+  @Test
+  void whatCanWaitForTheNextLookIsNotSaidAgain() {
+    Bench low = new Bench(AlarmKind.SAFE_TO_OPEN).hold(11);
+    low.changes.clear();
 
-    @Override
-    public String message(Situation situation, long heldSeconds) {
-      return "held " + heldSeconds + " s";
-    }
+    assertThat(low.hold(3600).changes).isEmpty();
+  }
+
+  /** 30 min shelved, 10 of them gone, 5 min without supply: 15 are left. */
+  @Test
+  void shelvingGoesOnAfterAPowerCutForWhatIsLeftOfItsTime() {
+    bench.hold(11).shelve(1800).hold(600);
+
+    bench.alarm.resume(bench.now(), new Moment(1, 20_000), Duration.ofMinutes(5));
+
+    assertThat(bench.alarm.occurrence().orElseThrow().shelf().orElseThrow().until())
+        .isEqualTo(new Moment(1, 20_000 + 15 * 60_000));
+  }
+
+  @Test
+  void shelvingIsOverAfterAPowerCutThatLastedLonger() {
+    bench.hold(11).shelve(1800);
+
+    bench.alarm.resume(bench.now(), new Moment(1, 20_000), Duration.ofHours(5));
+
+    assertThat(bench.alarm.expire(new Moment(1, 20_000))).isPresent();
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 }

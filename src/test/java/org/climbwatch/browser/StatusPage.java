@@ -10,6 +10,7 @@ import org.openqa.selenium.Rectangle;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 
 /** The status page as a person sees and uses it. */
 public final class StatusPage {
@@ -143,6 +144,72 @@ public final class StatusPage {
         .orElseThrow(() -> new AssertionError("no alarm \"" + title + "\" to acknowledge"))
         .findElement(By.cssSelector(".acknowledge"))
         .click();
+  }
+
+  /** Opens what a card offers beside its big button. */
+  public void openAside(String title) {
+    WebElement aside = card(title).findElement(By.cssSelector(".aside"));
+    if (aside.getDomAttribute("open") == null) {
+      click(aside.findElement(By.cssSelector("summary")));
+    }
+  }
+
+  public void sign(String title, String who, String note) {
+    openAside(title);
+    WebElement name = card(title).findElement(By.cssSelector(".who"));
+    name.clear();
+    name.sendKeys(who);
+    card(title).findElement(By.cssSelector(".alarm-note-field")).sendKeys(note);
+  }
+
+  /**
+   * @param time as the page words it
+   */
+  public void shelve(String title, String time) {
+    openAside(title);
+    new Select(card(title).findElement(By.cssSelector(".shelve-time"))).selectByVisibleText(time);
+    click(card(title).findElement(By.cssSelector(".shelve")));
+  }
+
+  public void reset(String title) {
+    click(card(title).findElement(By.cssSelector(".reset")));
+  }
+
+  /** What is said of alarms that do not look now. */
+  public String unwatched() {
+    return text("switched-off") + text("suppressed");
+  }
+
+  /** The flood's banner; empty while there is none. */
+  public String floodBanner() {
+    return text("flood");
+  }
+
+  /** Counts every tone of the page from now on; to be called before the sound is pressed. */
+  public void countTones() {
+    ((JavascriptExecutor) driver)
+        .executeScript(
+            "window.tones = 0; const make = AudioContext.prototype.createOscillator;"
+                + "AudioContext.prototype.createOscillator = function () {"
+                + " window.tones += 1; return make.call(this); };");
+  }
+
+  public long tones() {
+    return ((Number) ((JavascriptExecutor) driver).executeScript("return window.tones;"))
+        .longValue();
+  }
+
+  private WebElement card(String title) {
+    return driver.findElements(By.cssSelector("#alarms article")).stream()
+        .filter(alarm -> alarm.getText().contains(title))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no alarm \"" + title + "\""));
+  }
+
+  private void click(WebElement element) {
+    ((JavascriptExecutor) driver)
+        .executeScript("arguments[0].scrollIntoView({block: 'center'});", element);
+    element.click();
   }
 
   /** Height in CSS pixels of the first alarm's button. */

@@ -10,8 +10,11 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.web.FakeBackend;
@@ -129,6 +132,83 @@ class StatusPageIT {
         SOON,
         () -> page.history().get(0).contains("Climb has stalled: acknowledged"));
     assertNothingAmiss();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void inAFloodTheFirstOneLeadsAndTheUnansweredStandBeforeTheRest(Screen screen)
+      throws IOException {
+    look(StonewareFiring.climbing(), screen, null);
+    backend.raise("a-1", AlarmKind.FALLING, "Seen first, but answered.");
+    backend.acknowledge("a-1", new Signature("Ann", ""));
+    backend.raise("a-2", AlarmKind.CLIMB_STALLED, "This came first.");
+    backend.raise("a-3", AlarmKind.OVER_TEMPERATURE, "High, but a consequence.");
+    backend.raise("a-4", AlarmKind.CLIMB_TOO_FAST, "Returned.");
+    backend.change("a-4", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    backend.flood("a-2");
+    backend.measure(1004, 90);
+
+    page.awaitThat("the flood", SOON, () -> page.floodBanner().startsWith("Alarm flood"));
+
+    page.awaitThat("the cards", SOON, () -> page.alarms().size() == 4);
+    assertThat(page.alarms().get(0)).contains("Climb has stalled", "Came first");
+    assertThat(page.alarms().get(1)).contains("Too hot").doesNotContain("Came first");
+    assertThat(page.alarms().get(2)).contains("Over by itself");
+    assertThat(page.alarms().get(3)).contains("Acknowledged by Ann");
+    shot("flood", screen);
+    assertNothingAmiss();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void shelvedAndLatchedCardsSayWhatToDo(Screen screen) throws IOException {
+    look(StonewareFiring.climbing(), screen, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    backend.raise("a-2", AlarmKind.FALLING, "Top-hat: falling 300 °C/h. THE FLAME MAY BE OUT.");
+    backend.unwatched(AlarmKind.PROBES_APART, AlarmState.OUT_OF_SERVICE);
+    backend.measure(1004, 90);
+    page.awaitThat("the alarms", SOON, () -> page.alarms().size() == 2);
+    page.sign("Climb has stalled", "Ann", "bottle being changed");
+    shot("aside", screen);
+
+    page.shelve("Climb has stalled", "1 hour");
+    backend.change("a-2", AlarmState.LATCHED, Optional.empty(), new Signature("Bo", "relit"));
+
+    page.awaitThat("the shelf", SOON, () -> page.alarms().get(1).contains("Shelved until"));
+    assertThat(page.alarms().get(1)).contains("by Ann", "Note: bottle being changed");
+    page.awaitThat("the latch", SOON, () -> page.alarms().get(0).contains("to be reset by Bo"));
+    assertThat(page.unwatched()).contains("Switched off in the settings: Probes are far apart.");
+    shot("shelved", screen);
+    page.reset("Falling");
+    page.awaitThat("the reset", SOON, () -> page.alarms().size() == 1);
+    assertNothingAmiss();
+  }
+
+  @Test
+  void soundComesWithANewAlarmAndAReminderAndNotForAShelvedOne() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    page.awaitThat("the number", SOON, () -> page.degrees().equals("1004"));
+    page.countTones();
+    page.pressSound();
+    page.awaitThat("the sample", SOON, () -> page.tones() == 3);
+
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    page.awaitThat("the alarm's tones", SOON, () -> page.tones() > 3);
+    page.shelve("Climb has stalled", "5 min");
+    page.awaitThat("the shelf", SOON, () -> page.alarms().get(0).contains("Shelved until"));
+    long whenShelved = page.tones();
+    backend.remind(AlarmKind.CLIMB_STALLED, "Still not acknowledged.");
+    // a whole round of the repeated beep passes while the page goes on
+    page.awaitThat("the history", SOON, () -> page.history().get(0).contains("Still not"));
+    long end = System.nanoTime() + Duration.ofSeconds(5).toNanos();
+    page.awaitThat("five seconds", SOON, () -> System.nanoTime() > end);
+    assertThat(page.tones()).isEqualTo(whenShelved);
+
+    backend.unshelve("a-1", Signature.NOBODY);
+    page.awaitThat("its tones anew", SOON, () -> page.tones() > whenShelved);
+    long before = page.tones();
+    backend.remind(AlarmKind.CLIMB_STALLED, "Still not acknowledged.");
+    page.awaitThat("the reminder's tones", SOON, () -> page.tones() > before);
   }
 
   @ParameterizedTest
@@ -269,6 +349,15 @@ class StatusPageIT {
     assertThat(page.theme()).isEqualTo("light");
     StatusPage again = StatusPage.open(browser, page.address());
     assertThat(again.theme()).isEqualTo("light");
+  }
+
+  /** To be looked at, in both themes. */
+  private void shot(String what, Screen screen) throws IOException {
+    for (String scheme : List.of("light", "dark")) {
+      browser.prefersColorScheme(scheme);
+      String name = "alarm-" + what + "-" + screen.name().toLowerCase(Locale.ROOT) + "-" + scheme;
+      browser.screenshot(Path.of("target/screenshots", name + ".png"));
+    }
   }
 
   private String csv() throws IOException, InterruptedException {

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -22,6 +23,8 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
 import net.jqwik.api.lifecycle.AfterProperty;
 import net.jqwik.api.lifecycle.BeforeProperty;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -96,6 +99,16 @@ class ReplayTest {
         wellFormed.map(text -> at -> new Input.Noted(at, text)),
         wellFormed.map(text -> at -> new Input.Began(at, text)),
         wellFormed.map(text -> at -> new Input.Acknowledged(at, text, "Ama")),
+        wellFormed.map(
+            text -> at -> new Input.Acknowledged(at, "stall-1", new Signature("Ama\nlate", text))),
+        wellFormed.map(
+            text ->
+                at ->
+                    new Input.Shelved(
+                        at, text, new Shelving(Duration.ofSeconds(5400), new Signature("", text)))),
+        wellFormed.map(text -> at -> new Input.Unshelved(at, text, Signature.NOBODY)),
+        wellFormed.map(text -> at -> new Input.Reset(at, "x", new Signature(text, "done"))),
+        Arbitraries.just(at -> new Input.Resumed(at, Duration.ofSeconds(95))),
         wellFormed.map(text -> at -> new Input.Configured(at, Fixture.settings(text))),
         Arbitraries.of(Phase.class).map(phase -> at -> new Input.Declared(at, phase)),
         Arbitraries.just(Input.Ended::new),

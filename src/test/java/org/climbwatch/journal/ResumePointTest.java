@@ -106,6 +106,21 @@ class ResumePointTest {
   }
 
   @Test
+  void oneThatIsShelvedOrLatchedStandsToo() {
+    minutes(1, 10);
+    journal.announce(
+        good(at(boot, 10 * HOUR_MS), 20),
+        Fixture.alarm(at(boot, 10 * HOUR_MS), "fault-1", AlarmState.SHELVED));
+    minutes(10.1, 14);
+    journal.announce(
+        good(at(boot, 14 * HOUR_MS), 20),
+        Fixture.alarm(at(boot, 14 * HOUR_MS), "fault-1", AlarmState.LATCHED));
+    minutes(14.1, 100);
+
+    assertThat(firstHourReplayed()).isBetween(6.9, 7.1);
+  }
+
+  @Test
   void anAlarmThatHasReturnedIsNotLookedFor() {
     minutes(1, 10);
     journal.announce(

@@ -1,5 +1,6 @@
 package org.climbwatch.watch;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -54,9 +55,14 @@ public final class Script {
 
   /** The program is away for a while and comes back after a reboot. */
   public Script reboot() {
+    return reboot(Duration.ZERO);
+  }
+
+  /** The same, and the clocks tell how long it was away. */
+  public Script reboot(Duration away) {
     boot++;
     second = 20;
-    inputs.add(new Input.Resumed(now()));
+    inputs.add(new Input.Resumed(now(), away));
     return this;
   }
 

@@ -16,6 +16,8 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -44,6 +46,8 @@ public final class FakeBackend implements Backend {
   private Optional<String> unwell = Optional.empty();
   private Optional<RuntimeException> bug = Optional.empty();
   private Optional<String> noNotes = Optional.empty();
+  private final List<View.WatchedAlarm> watched = new ArrayList<>();
+  private boolean flood;
   private boolean brokenExport;
   private long nowMs;
 
@@ -138,6 +142,37 @@ public final class FakeBackend implements Backend {
     tell(new Live.Happened(openId, line));
   }
 
+  /** An alarm is said again because nobody has answered. */
+  public void remind(AlarmKind kind, String message) {
+    EventLine line;
+    synchronized (this) {
+      line = happened("reminder", kind.word(), "unacknowledged", message);
+    }
+    tell(new Live.Happened(openId, line));
+  }
+
+  /** Alarms come in a flood, this one first. */
+  public synchronized void flood(String firstId) {
+    flood = true;
+    alarms.replaceAll(
+        one ->
+            new View.StandingAlarm(
+                one.id(),
+                one.probe(),
+                one.kind(),
+                one.state(),
+                one.since(),
+                one.message(),
+                one.shelvedUntil(),
+                one.by(),
+                one.id().equals(firstId)));
+  }
+
+  /** An alarm that does not look now. */
+  public synchronized void unwatched(AlarmKind kind, AlarmState state) {
+    watched.add(new View.WatchedAlarm(kind.word(), PROBE, kind, state));
+  }
+
   /** A recorded firing of the past. */
   public synchronized void remember(FiringSummary firing, CurveColumns curve) {
     firings.put(firing.id(), firing);
@@ -193,7 +228,9 @@ public final class FakeBackend implements Backend {
             targetC,
             List.of(new View.ProbeView(PROBE, latest)),
             open,
-            List.copyOf(alarms)),
+            List.copyOf(alarms),
+            List.copyOf(watched),
+            flood),
         List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS)),
         10,
         openId,
@@ -330,7 +367,29 @@ public final class FakeBackend implements Backend {
   }
 
   @Override
-  public void acknowledge(String alarmId, String who) {
+  public void acknowledge(String alarmId, Signature by) {
+    change(alarmId, AlarmState.ACKNOWLEDGED, Optional.empty(), by);
+  }
+
+  @Override
+  public void shelve(String alarmId, Shelving shelving) {
+    Moment until = new Moment(0, nowMs + shelving.time().toMillis());
+    change(alarmId, AlarmState.SHELVED, Optional.of(until), shelving.by());
+  }
+
+  @Override
+  public void unshelve(String alarmId, Signature by) {
+    change(alarmId, AlarmState.UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+  }
+
+  @Override
+  public void reset(String alarmId, Signature by) {
+    change(alarmId, AlarmState.NORMAL, Optional.empty(), by);
+  }
+
+  /** An alarm is in another state, by the potter or by itself. */
+  public void change(
+      String alarmId, AlarmState state, Optional<Moment> shelvedUntil, Signature by) {
     EventLine line;
     synchronized (this) {
       View.StandingAlarm alarm =
@@ -339,16 +398,23 @@ public final class FakeBackend implements Backend {
               .findFirst()
               .orElseThrow(
                   () -> new Refused(404, "No such alarm", "No alarm " + alarmId + " stands now."));
-      alarms.set(
-          alarms.indexOf(alarm),
+      View.StandingAlarm changed =
           new View.StandingAlarm(
               alarm.id(),
               alarm.probe(),
               alarm.kind(),
-              AlarmState.ACKNOWLEDGED,
+              state,
               alarm.since(),
-              alarm.message()));
-      line = happened("alarm", alarm.kind().word(), "acknowledged", alarm.message());
+              alarm.message(),
+              shelvedUntil,
+              by,
+              alarm.cameFirst());
+      if (state == AlarmState.NORMAL) {
+        alarms.remove(alarm);
+      } else {
+        alarms.set(alarms.indexOf(alarm), changed);
+      }
+      line = happened("alarm", alarm.kind().word(), state.word(), alarm.message());
     }
     tell(new Live.Happened(openId, line));
   }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVFormat;
 import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.junit.jupiter.api.AfterEach;
@@ -141,6 +142,50 @@ class RoutesTest {
 
     assertThat(begun.statusCode()).isEqualTo(201);
     assertThat(Served.json(begun).get("name").asText()).isEmpty();
+  }
+
+  @Test
+  void alarmIsShelvedForMinutesOrSecondsTakenOffAndReset() throws Exception {
+    backend.raise("a-1", AlarmKind.FALLING, "Seen.");
+
+    HttpResponse<String> shelved =
+        served.post(
+            "/api/v1/alarms/a-1/shelve", "{\"minutes\":7.5,\"who\":\"Ada\",\"note\":\"wind\"}");
+    assertThat(shelved.statusCode()).isEqualTo(200);
+    assertThat(Served.json(shelved).get("duration_s").asLong()).isEqualTo(450);
+    JsonNode alarm = onlyAlarm();
+    assertThat(alarm.get("state").asText()).isEqualTo("shelved");
+    assertThat(alarm.get("shelved_until").asText()).isEqualTo("2026-11-21T07:19:30.000Z");
+    assertThat(alarm.get("who").asText()).isEqualTo("Ada");
+    assertThat(alarm.get("note").asText()).isEqualTo("wind");
+    assertThat(alarm.get("first_out").asBoolean()).isFalse();
+
+    served.post("/api/v1/alarms/a-1/unshelve", "{}");
+    assertThat(onlyAlarm().get("state").asText()).isEqualTo("unacknowledged");
+    assertThat(onlyAlarm().get("shelved_until").isNull()).isTrue();
+    served.post("/api/v1/alarms/a-1/shelve", "{\"duration_s\":28800}");
+    assertThat(onlyAlarm().get("shelved_until").asText()).isEqualTo("2026-11-21T15:12:00.000Z");
+
+    assertThat(served.post("/api/v1/alarms/a-1/reset", "{}").statusCode()).isEqualTo(200);
+    assertThat(Served.json(served.get("/api/v1/status")).get("alarms")).isEmpty();
+  }
+
+  @Test
+  void whatDoesNotLookNowIsListedWithTheReason() throws Exception {
+    backend.unwatched(AlarmKind.CLIMB_STALLED, AlarmState.SUPPRESSED_BY_DESIGN);
+    backend.unwatched(AlarmKind.FALLING, AlarmState.NORMAL);
+
+    JsonNode status = Served.json(served.get("/api/v1/status"));
+
+    assertThat(status.get("unwatched")).hasSize(1);
+    assertThat(status.get("unwatched").get(0).get("kind").asText()).isEqualTo("climb_stalled");
+    assertThat(status.get("unwatched").get(0).get("state").asText())
+        .isEqualTo("suppressed_by_design");
+    assertThat(status.get("alarm_flood").asBoolean()).isFalse();
+  }
+
+  private JsonNode onlyAlarm() throws Exception {
+    return Served.json(served.get("/api/v1/status")).get("alarms").get(0);
   }
 
   @Test

@@ -11,7 +11,9 @@ import org.climbwatch.alarm.RuleKind;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.alarm.Rules;
 
-/** The tables {@code [alarm.*]}, one for each rule, with the keys that the rule itself names. */
+/**
+ * The table {@code [alarm]} and in it one for each rule, with the keys that the rule itself names.
+ */
 final class AlarmReader {
   private final Section alarm;
 
@@ -24,8 +26,12 @@ final class AlarmReader {
     for (RuleKind kind : Rules.ALL) {
       rules.add(rule(kind, alarm.section(kind.alarm().word())));
     }
+    double usual = AlarmSettings.USUAL_REMINDER.toSeconds();
+    double soonest = AlarmSettings.SOONEST_REMINDER.toSeconds();
+    double latest = AlarmSettings.LATEST_REMINDER.toSeconds();
+    Duration reannounceAfter = seconds(alarm.number("reannounce_after_s", usual, soonest, latest));
     alarm.refuseTheRest();
-    return new AlarmSettings(rules);
+    return new AlarmSettings(rules, reannounceAfter);
   }
 
   private static RuleSettings rule(RuleKind kind, Section table) {

@@ -70,7 +70,7 @@ final class SettingsLines {
     return text.replace("\\", "\\\\").replace("\n", "\\n");
   }
 
-  private Duration millis(String key, Duration otherwise) {
+  Duration millis(String key, Duration otherwise) {
     return read(key, otherwise, "number of ms", value -> Duration.ofMillis(Long.parseLong(value)));
   }
 

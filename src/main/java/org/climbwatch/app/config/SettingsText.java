@@ -127,6 +127,7 @@ public final class SettingsText {
   }
 
   private static void putAlarms(Map<String, String> lines, AlarmSettings alarm) {
+    lines.put("alarm.reannounce_after_ms", "" + alarm.reannounceAfter().toMillis());
     for (RuleSettings rule : alarm.rules()) {
       String key = rule.alarm().word() + ".";
       lines.put(key + "enabled", "" + rule.enabled());
@@ -148,6 +149,7 @@ public final class SettingsText {
       }
       rules.add(kind.settings(enabled, numbers, lines.delays(rule, kind.usualDelays())));
     }
-    return new AlarmSettings(rules);
+    return new AlarmSettings(
+        rules, lines.millis("alarm.reannounce_after_ms", AlarmSettings.USUAL_REMINDER));
   }
 }

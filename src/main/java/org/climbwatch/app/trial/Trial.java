@@ -91,8 +91,16 @@ public final class Trial {
     if (input instanceof Input.Configured configured) {
       return new Input.Configured(configured.at(), change.apply(configured.settings()));
     }
-    return input instanceof Input.Acknowledged answer
-        ? new Input.Acknowledged(answer.at(), Fired.alarmOf(answer.alarmId()), answer.who())
+    if (input instanceof Input.Acknowledged answer) {
+      return new Input.Acknowledged(answer.at(), Fired.alarmOf(answer.alarmId()), answer.by());
+    } else if (input instanceof Input.Shelved shelved) {
+      return new Input.Shelved(shelved.at(), Fired.alarmOf(shelved.alarmId()), shelved.shelving());
+    } else if (input instanceof Input.Unshelved unshelved) {
+      return new Input.Unshelved(
+          unshelved.at(), Fired.alarmOf(unshelved.alarmId()), unshelved.by());
+    }
+    return input instanceof Input.Reset reset
+        ? new Input.Reset(reset.at(), Fired.alarmOf(reset.alarmId()), reset.by())
         : input;
   }
 }

@@ -83,14 +83,15 @@ final class RowInputs {
       case "ended" -> new Input.Ended(at);
       case "declared" -> new Input.Declared(at, phase());
       case "noted" -> new Input.Noted(at, note());
-      case "acknowledged" -> acknowledged(at, note());
-      case "resumed" -> new Input.Resumed(at);
+      case "acknowledged", "shelved", "unshelved", "reset" ->
+          AlarmDeed.of(note(), rows.text(columns.probe())).input(action, at);
+      case "resumed" -> new Input.Resumed(at, AlarmDeed.away(note()));
       default ->
           throw new BadRecording(
               "action \""
                   + action
-                  + "\" is unknown; allowed: began, ended, declared, noted, acknowledged, resumed,"
-                  + " configured, remarked, or empty");
+                  + "\" is unknown; allowed: began, ended, declared, noted, acknowledged, shelved,"
+                  + " unshelved, reset, resumed, configured, remarked, or empty");
     };
   }
 
@@ -143,18 +144,6 @@ final class RowInputs {
         coldJunctionC,
         samples,
         spread(columns.spreadC(), "spread_c", samples));
-  }
-
-  /**
-   * The note of an acknowledgement is "kind: who", the row's probe the alarm's; none is the
-   * followed one.
-   */
-  private Input acknowledged(Moment at, String note) {
-    int colon = note.indexOf(':');
-    String kind = (colon < 0 ? note : note.substring(0, colon)).strip();
-    String who = colon < 0 ? "" : note.substring(colon + 1).strip();
-    String suffix = rows.isEmpty(columns.probe()) ? "" : "-" + rows.text(columns.probe());
-    return new Input.Acknowledged(at, kind + suffix, who);
   }
 
   private static Fault fault(String word) {

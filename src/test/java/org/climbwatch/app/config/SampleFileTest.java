@@ -46,7 +46,6 @@ class SampleFileTest {
     for (Setting setting : SampleFile.settings()) {
       documented.computeIfAbsent(setting.table(), any -> new TreeSet<>()).add(setting.key());
     }
-    documented.get("").add("alarm");
     Map<String, Set<String>> known = new TreeMap<>();
     for (String source : SOURCES) {
       known.putAll(knownKeys(source));
@@ -149,7 +148,6 @@ class SampleFileTest {
     SampleFile.tables().stream()
         .filter(table -> !table.startsWith("probe"))
         .forEach(table -> text.append('[').append(table).append("]\nzzz = 1\n"));
-    text.append("[alarm]\nzzz = 1\n");
     ConfigurationProblem problem =
         catchThrowableOfType(
             ConfigurationProblem.class,

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,8 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.export.FiringCsv;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
@@ -94,10 +97,24 @@ class CsvRoundTripTest {
         text.map(note -> new Input.Noted(at(0, 0), note)),
         text.map(name -> new Input.Began(at(0, 0), name)),
         Arbitraries.of(Phase.values()).map(phase -> new Input.Declared(at(0, 0), phase)),
-        Arbitraries.of("Ann", "", "Bo: shed")
-            .map(who -> new Input.Acknowledged(at(0, 0), "climb_stalled", who)),
+        signatures().map(by -> new Input.Acknowledged(at(0, 0), "climb_stalled", by)),
+        signatures().map(by -> new Input.Unshelved(at(0, 0), "falling", by)),
+        signatures().map(by -> new Input.Reset(at(0, 0), "falling", by)),
+        Combinators.combine(Arbitraries.longs().between(60, 28_800), signatures())
+            .as(
+                (seconds, by) ->
+                    new Input.Shelved(
+                        at(0, 0), "falling", new Shelving(Duration.ofSeconds(seconds), by))),
         Arbitraries.of(0).map(any -> new Input.Ended(at(0, 0))),
-        Arbitraries.of(0).map(any -> new Input.Resumed(at(0, 0))));
+        Arbitraries.of(0L, 1L, 86_400L)
+            .map(away -> new Input.Resumed(at(0, 0), Duration.ofSeconds(away))));
+  }
+
+  private static Arbitrary<Signature> signatures() {
+    return Combinators.combine(
+            Arbitraries.of("Ann", "", "Bo: shed"),
+            Arbitraries.strings().withChars("=+-\r\n'\",;: ab窯").ofMaxLength(12))
+        .as(Signature::new);
   }
 
   /** The same inputs one after the other, 137 ms apart; each resuming begins a boot. */
@@ -125,9 +142,20 @@ class CsvRoundTripTest {
       return new Input.Declared(at, declared.phase());
     }
     if (input instanceof Input.Acknowledged answered) {
-      return new Input.Acknowledged(at, answered.alarmId(), answered.who());
+      return new Input.Acknowledged(at, answered.alarmId(), answered.by());
     }
-    return input instanceof Input.Resumed ? new Input.Resumed(at) : new Input.Ended(at);
+    if (input instanceof Input.Shelved shelved) {
+      return new Input.Shelved(at, shelved.alarmId(), shelved.shelving());
+    }
+    if (input instanceof Input.Unshelved unshelved) {
+      return new Input.Unshelved(at, unshelved.alarmId(), unshelved.by());
+    }
+    if (input instanceof Input.Reset reset) {
+      return new Input.Reset(at, reset.alarmId(), reset.by());
+    }
+    return input instanceof Input.Resumed resumed
+        ? new Input.Resumed(at, resumed.away())
+        : new Input.Ended(at);
   }
 
   private static Reading moved(Reading reading, Moment at) {
@@ -228,13 +256,33 @@ class CsvRoundTripTest {
       csv.deed(WALL_MS + ms, ms, "drying", began.name(), "began");
     } else if (input instanceof Input.Declared declared) {
       csv.deed(WALL_MS + ms, ms, declared.phase().word(), "", "declared");
-    } else if (input instanceof Input.Acknowledged answered) {
-      String note = answered.alarmId() + ": " + answered.who();
-      csv.deed(WALL_MS + ms, ms, "climbing", note, "acknowledged");
     } else {
-      String action = input instanceof Input.Resumed ? "resumed" : "ended";
-      csv.deed(WALL_MS + ms, ms, "climbing", "", action);
+      writeAlarmDeed(input, csv);
     }
+  }
+
+  /** As the program names them in its own export. */
+  private static void writeAlarmDeed(Input input, FiringCsv csv) throws IOException {
+    long ms = input.at().millis();
+    String action = "ended";
+    String note = "";
+    if (input instanceof Input.Acknowledged answered) {
+      action = "acknowledged";
+      note = answered.alarmId() + ": " + answered.by().text();
+    } else if (input instanceof Input.Shelved shelved) {
+      action = "shelved";
+      note = shelved.alarmId() + " for " + shelved.shelving().text();
+    } else if (input instanceof Input.Unshelved unshelved) {
+      action = "unshelved";
+      note = unshelved.alarmId() + ": " + unshelved.by().text();
+    } else if (input instanceof Input.Reset reset) {
+      action = "reset";
+      note = reset.alarmId() + ": " + reset.by().text();
+    } else if (input instanceof Input.Resumed resumed) {
+      action = "resumed";
+      note = resumed.away().isZero() ? "" : "away " + resumed.away().toSeconds() + " s";
+    }
+    csv.deed(WALL_MS + ms, ms, "climbing", note, action);
   }
 
   private static int steps(double value, double perUnit) {
