@@ -68,6 +68,11 @@ final class Alarm {
     return occurrence;
   }
 
+  /** Whether its condition holds and has done so for its on-delay. */
+  boolean present() {
+    return presence.present();
+  }
+
   /** Goes on under other settings of the same rule. */
   Optional<Change> configure(Rule other) {
     rule = other;

@@ -19,7 +19,15 @@ public enum AlarmKind {
   BEHIND_PLAN("behind_plan", "Behind the plan", Priority.LOW),
   AHEAD_OF_PLAN("ahead_of_plan", "Ahead of the plan", Priority.LOW),
   COOLING_TOO_FAST("cooling_too_fast", "Cooling too fast", Priority.MEDIUM),
-  SAFE_TO_OPEN("safe_to_open", "Cool enough to open", Priority.LOW);
+  SAFE_TO_OPEN("safe_to_open", "Cool enough to open", Priority.LOW),
+  PROBE_REVERSED("probe_reversed", "Probe wires look swapped", Priority.MEDIUM),
+  PROBE_STUCK("probe_stuck", "Probe signal stands still", Priority.MEDIUM),
+  PROBE_NOISY("probe_noisy", "Probe signal is noisy", Priority.MEDIUM),
+  PROBE_JUMPS("probe_jumps", "Probe signal jumps", Priority.MEDIUM),
+  COLD_KILN_DISAGREES("cold_kiln_disagrees", "Cold kiln reads wrong", Priority.LOW),
+  COLD_JUNCTION_HOT("cold_junction_hot", "Amplifier too hot", Priority.MEDIUM),
+  COLD_JUNCTION_UNSTEADY(
+      "cold_junction_unsteady", "Amplifier's temperature moves fast", Priority.LOW);
 
   private final String word;
   private final String title;
@@ -53,6 +61,11 @@ public enum AlarmKind {
    */
   public boolean latching() {
     return this == FALLING;
+  }
+
+  /** Whether no climb can be taken from the readings while it stands. */
+  boolean hidesClimb() {
+    return this == PROBE_NOISY || this == PROBE_STUCK;
   }
 
   /** The kind of a word of the contract. */

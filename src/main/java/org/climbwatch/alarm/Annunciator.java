@@ -90,15 +90,27 @@ public final class Annunciator {
   /** Lets every rule of the situation's probe look; gives what changed. */
   public List<Standing> look(Situation situation) {
     reach(situation.at());
+    Situation seen = signalBad(situation.probe()) ? situation.ofBadSignal() : situation;
     List<Standing> changes = new ArrayList<>(0);
     for (int i = 0; i < alarms.size(); i++) {
       Alarm alarm = alarms.get(i);
       add(alarm, alarm.expire(last), changes);
       if (alarm.probe().equals(situation.probe())) {
-        add(alarm, alarm.look(situation, settings.reannounceAfter()), changes);
+        add(alarm, alarm.look(seen, settings.reannounceAfter()), changes);
       }
     }
     return changes;
+  }
+
+  /** One finding that stands is said in place of all that would follow from it. */
+  private boolean signalBad(String probe) {
+    for (int i = 0; i < alarms.size(); i++) {
+      Alarm alarm = alarms.get(i);
+      if (alarm.kind().hidesClimb() && alarm.present() && alarm.probe().equals(probe)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether the time of a shelved alarm is over. */

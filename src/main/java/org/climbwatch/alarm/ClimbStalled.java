@@ -31,7 +31,7 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements 
         || situation.meant().reached(situation.temperatureC())) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.climb().isEmpty()) {
+    if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
     }
     // a standing alarm returns only once the climb is plainly back, half as much again

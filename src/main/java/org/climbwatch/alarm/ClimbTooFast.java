@@ -60,7 +60,7 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
     if (phase == Phase.IDLE || phase == Phase.COOLING) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.climb().isEmpty()) {
+    if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
     }
     var climb = situation.climb().get();

@@ -49,7 +49,9 @@ public record CoolingTooFast(
     if (situation.phase() != Phase.COOLING) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.climb().isEmpty() || situation.temperatureC().isEmpty()) {
+    if (situation.signalBad()
+        || situation.climb().isEmpty()
+        || situation.temperatureC().isEmpty()) {
       return Verdict.UNKNOWN;
     }
     double temperatureC = situation.temperatureC().getAsDouble();

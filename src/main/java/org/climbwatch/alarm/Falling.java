@@ -1,6 +1,7 @@
 package org.climbwatch.alarm;
 
 import org.climbwatch.firing.Phase;
+import org.climbwatch.signal.SteadyFall;
 
 /**
  * The temperature falls while the fire should be burning: the flame may be out. Suppressed while
@@ -20,6 +21,14 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
           .makes(
               set -> new Falling(set.delays(), set.number("fall_c_per_h"), set.number("drop_c")));
 
+  /**
+   * °C, and noises, that the middle of a minute must have fallen by while single readings are bad.
+   * The middle of sixty readings is six times as steady as one of them.
+   */
+  private static final double LEAST_SURE_C = 15;
+
+  private static final double SURE_NOISES = 1.5;
+
   @Override
   public AlarmKind kind() {
     return AlarmKind.FALLING;
@@ -33,6 +42,9 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
     }
     if (phase == Phase.COOLING) {
       return situation.stillStands(standing) ? Verdict.HOLDS : Verdict.NOT_APPLICABLE;
+    }
+    if (situation.signalBad()) {
+      return throughNoise(situation, standing);
     }
     if (situation.quickClimb().isEmpty()
         || situation.temperatureC().isEmpty()
@@ -48,6 +60,16 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
     return steep && deep ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
+  /** Slower, and sure: the flame may be lost behind a bad signal, too. */
+  private Verdict throughNoise(Situation situation, boolean standing) {
+    if (situation.health().steadyFall().isEmpty()) {
+      return standing ? Verdict.UNKNOWN : Verdict.CLEAR;
+    }
+    SteadyFall fall = situation.health().steadyFall().get();
+    double sureC = Math.max(LEAST_SURE_C, SURE_NOISES * situation.health().noiseC().orElse(0));
+    return fall.cPerHour() >= fallCPerHour && fall.dropC() >= sureC ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
@@ -58,7 +80,7 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
             + " kiln. If all burn: damper, wind, an opened door, the bottle.",
         situation.kiln(),
         situation.probe(),
-        situation.quickClimb().map(climb -> Words.perHour(-climb.cPerHour())).orElse("fast"),
+        fallPerHour(situation),
         situation.temperatureC().isPresent()
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "unknown",
@@ -66,7 +88,17 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
         Words.span(heldSeconds));
   }
 
+  private static String fallPerHour(Situation situation) {
+    if (situation.signalBad() && situation.health().steadyFall().isPresent()) {
+      return Words.perHour(situation.health().steadyFall().get().cPerHour());
+    }
+    return situation.quickClimb().map(climb -> Words.perHour(-climb.cPerHour())).orElse("fast");
+  }
+
   private static double dropC(Situation situation) {
+    if (situation.signalBad() && situation.health().steadyFall().isPresent()) {
+      return situation.health().steadyFall().get().dropC();
+    }
     return situation.recentPeakC().isPresent() && situation.temperatureC().isPresent()
         ? situation.recentPeakC().getAsDouble() - situation.temperatureC().getAsDouble()
         : 0;

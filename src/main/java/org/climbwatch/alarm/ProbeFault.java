@@ -41,9 +41,15 @@ public record ProbeFault(Delays delays) implements Rule {
       case OPEN_CIRCUIT ->
           "A screw is loose or the couple has broken. First check the screws at the amplifier and"
               + " at the probe's head.";
-      case SHORT_TO_GROUND, SHORT_TO_SUPPLY ->
-          "A wire touches metal or the other wire. First check the lead where it passes the kiln's"
-              + " shell, and the probe's head.";
+      case SHORT_TO_GROUND ->
+          "A wire touches the kiln's metal or the ground of the box; a very hot sheath or tube"
+              + " conducts, too. First check the lead where it passes the kiln's shell, then the"
+              + " probe's head, then whether the amplifier's board ties − to ground.";
+      case SHORT_TO_SUPPLY ->
+          "A wire touches a terminal or pin that carries the amplifier's supply, or the terminals"
+              + " are wet. First switch the box off, then check its terminals for loose strands and"
+              + " damp; if it comes back with the probe unscrewed and + and − bridged, the"
+              + " amplifier is broken.";
       case OUT_OF_RANGE ->
           "The leads may be reversed, or the type set wrongly. First check + and − at the"
               + " amplifier.";

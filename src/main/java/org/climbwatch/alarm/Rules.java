@@ -19,7 +19,14 @@ public final class Rules {
           BehindPlan.KIND,
           AheadOfPlan.KIND,
           CoolingTooFast.KIND,
-          SafeToOpen.KIND);
+          SafeToOpen.KIND,
+          ProbeReversed.KIND,
+          ProbeStuck.KIND,
+          ProbeNoisy.KIND,
+          ProbeJumps.KIND,
+          ColdKilnDisagrees.KIND,
+          ColdJunctionHot.KIND,
+          ColdJunctionUnsteady.KIND);
 
   private Rules() {}
 }

@@ -7,6 +7,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.SignalHealth;
 
 /**
  * All that a rule may look at.
@@ -20,6 +21,8 @@ import org.climbwatch.signal.Climb;
  * @param climb over the long window
  * @param quickClimb over the short window
  * @param recentPeakC °C, the highest of the last few minutes
+ * @param health what the run of readings says about the probe itself
+ * @param signalBad whether a finding stands that the readings are too bad to take a climb from
  * @param meant what the kiln is meant to do
  * @param neighbours the other probes that give a temperature now and are to be compared; only where
  *     the probe is the one that the firing follows
@@ -35,8 +38,29 @@ public record Situation(
     Optional<Climb> climb,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
+    SignalHealth health,
+    boolean signalBad,
     Meant meant,
     List<Neighbour> neighbours) {
+  /** The same with a finding standing that no climb can be taken from these readings. */
+  Situation ofBadSignal() {
+    return new Situation(
+        at,
+        kiln,
+        probe,
+        phase,
+        gasOffSaid,
+        temperatureC,
+        fault,
+        climb,
+        quickClimb,
+        recentPeakC,
+        health,
+        true,
+        meant,
+        neighbours);
+  }
+
   /** Whether an alarm of the fire goes on standing while the kiln cools. */
   boolean stillStands(boolean standing) {
     return standing && !gasOffSaid;

@@ -6,15 +6,21 @@ import java.util.Locale;
 final class Words {
   private Words() {}
 
-  /** Whole degrees: {@code 1004 °C}. */
+  /** Whole degrees, with a true minus sign: {@code 1004 °C}. */
   static String degrees(double celsius) {
-    return String.format(Locale.ROOT, "%.0f °C", celsius);
+    String digits = String.format(Locale.ROOT, "%.0f °C", Math.abs(celsius));
+    return celsius <= -0.5 ? "−" + digits : digits;
   }
 
   /** Whole degrees an hour with a true minus sign for a fall: {@code −120 °C/h}. */
   static String perHour(double cPerHour) {
     String digits = String.format(Locale.ROOT, "%.0f °C/h", Math.abs(cPerHour));
     return cPerHour <= -0.5 ? "−" + digits : digits;
+  }
+
+  /** Degrees with one decimal, without a sign: {@code 6.4 °C}. */
+  static String fineDegrees(double celsius) {
+    return String.format(Locale.ROOT, "%.1f °C", Math.abs(celsius));
   }
 
   /** {@code 40 s}, {@code 12 min}, {@code 2 h 05 min}. */

@@ -49,6 +49,13 @@ public final class Track {
     return false;
   }
 
+  /** Forgets what rates rest on, as when the readings have made a step that is no climb. */
+  public void restartRates() {
+    climb.reset();
+    quickClimb.reset();
+    peak.reset();
+  }
+
   /** Forgets everything, as after a gap. */
   public void reset() {
     spikes.reset();

@@ -7,6 +7,8 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.Health;
+import org.climbwatch.signal.SignalHealth;
 import org.climbwatch.signal.SignalSettings;
 import org.climbwatch.signal.Track;
 
@@ -18,6 +20,7 @@ final class ProbeWatch {
   private SignalSettings signal;
   private Judge judge;
   private Track track;
+  private final Health health = new Health();
   private final IdleKeeper idleKeeper = new IdleKeeper();
   private Optional<Judged> latest = Optional.empty();
   private Optional<Moment> lastKeptAt = Optional.empty();
@@ -33,6 +36,7 @@ final class ProbeWatch {
   void configure(ProbeSettings other, SignalSettings otherSignal) {
     if (!other.equals(settings) || !otherSignal.equals(signal)) {
       track = new Track(otherSignal);
+      health.reset();
     }
     settings = other;
     signal = otherSignal;
@@ -68,6 +72,7 @@ final class ProbeWatch {
             && (!lastKeptAt.get().sameBoot(at) || at.millisSince(lastKeptAt.get()) > longestMillis);
     if (gap) {
       track.reset();
+      health.reset();
     }
     lastKeptAt = Optional.of(at);
     return gap;
@@ -75,8 +80,31 @@ final class ProbeWatch {
 
   /** Takes a temperature into the run; answers whether it was set aside as a spike. */
   boolean takesForSpike(Judged judged) {
-    return judged.temperatureC().isPresent()
-        && track.isSpike(judged.reading().at().millis(), judged.temperatureC().getAsDouble());
+    long millis = judged.reading().at().millis();
+    if (judged.temperatureC().isEmpty()) {
+      judged.fault().filter(fault -> !fault.silence()).ifPresent(fault -> health.fault(millis));
+      return false;
+    }
+    double temperatureC = judged.temperatureC().getAsDouble();
+    if (looksLikeAJump(judged.reading(), temperatureC)) {
+      track.restartRates();
+    }
+    return track.isSpike(millis, temperatureC);
+  }
+
+  private boolean looksLikeAJump(Reading reading, double temperatureC) {
+    if (reading instanceof Reading.Emf emf) {
+      return health.jumps(
+          emf.at().millis(), emf.emfMv(), temperatureC, OptionalDouble.of(emf.coldJunctionC()));
+    }
+    Reading.Linearised linearised = (Reading.Linearised) reading;
+    return health.jumps(
+        linearised.at().millis(), temperatureC, temperatureC, linearised.coldJunctionC());
+  }
+
+  /** What the run says about the probe itself. */
+  SignalHealth health() {
+    return health.now();
   }
 
   /** The reading with what the run says of it, which is then the newest. */
@@ -88,6 +116,7 @@ final class ProbeWatch {
 
   void resume() {
     track.reset();
+    health.reset();
   }
 
   /** °C that the probe may be used to. */

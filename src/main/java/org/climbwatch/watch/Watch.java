@@ -128,6 +128,8 @@ public final class Watch {
         judged.climb(),
         probe.quickClimbBeside(judged.fault()),
         probe.recentPeakC(),
+        probe.health(),
+        false,
         meant(probe, at),
         isFollowed(probe) ? neighbours(at) : List.of());
   }

@@ -39,7 +39,8 @@ public final class Script {
       temperatureC += cPerHour / 3600;
       inputs.add(
           new Input.Measured(
-              Reading.linearised(now(), "upper", temperatureC, OptionalDouble.of(25))));
+              Reading.linearised(
+                  now(), "upper", temperatureC + flickerC(), OptionalDouble.of(25))));
       second++;
     }
     return this;
@@ -86,6 +87,11 @@ public final class Script {
       events.addAll(watch.accept(input).events());
     }
     return events;
+  }
+
+  /** A live signal never stands still. */
+  private double flickerC() {
+    return second % 2 * 0.002;
   }
 
   private Moment now() {

@@ -1,0 +1,86 @@
+package org.climbwatch.signal;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One probe's run of readings, looked at for what is wrong with probe, lead and amplifier.
+ *
+ * <p>Each idea is a class of its own; this one feeds them. All of them cost the same however long
+ * the run. A spread within one reading, where a source tells it, belongs into {@link Noise}.
+ */
+public final class Health {
+  private final Noise noise = new Noise();
+  private final Jumps jumps = new Jumps();
+  private final Unmoved unmoved = new Unmoved();
+  private final ColdJunctionTrend coldJunctionTrend = new ColdJunctionTrend();
+  private final ColdRest rest = new ColdRest();
+  private final ReversalWatch reversalWatch = new ReversalWatch();
+  private final MinuteMiddles minutes = new MinuteMiddles();
+  private Optional<Reversal> reversal = Optional.empty();
+  private OptionalDouble coldJunctionC = OptionalDouble.empty();
+  private long lastMillis;
+
+  /**
+   * Takes a temperature.
+   *
+   * @param millis monotonic, not before the last one
+   * @param raw what the instrument said: mV, or °C where it linearises
+   * @param celsius °C, spikes among them
+   * @param cold °C of the terminals, where the instrument tells
+   * @return whether it completes a step that no kiln makes, so that no rate may be taken across it
+   */
+  public boolean jumps(long millis, double raw, double celsius, OptionalDouble cold) {
+    lastMillis = millis;
+    coldJunctionC = cold;
+    noise.add(celsius);
+    unmoved.add(millis, raw, celsius);
+    minutes.add(millis, celsius);
+    if (cold.isPresent()) {
+      double coldC = cold.getAsDouble();
+      coldJunctionTrend.add(millis, coldC);
+      rest.add(millis, celsius, coldC);
+      reversal = reversalWatch.look(millis, celsius, coldC);
+    } else {
+      reversal = Optional.empty();
+    }
+    return jumps.add(millis, celsius);
+  }
+
+  /** Takes a look that gave no temperature though the amplifier answered. */
+  public void fault(long millis) {
+    lastMillis = millis;
+    noise.breakOff();
+    jumps.fault();
+    unmoved.reset();
+  }
+
+  /** Forgets the run, as after a gap. */
+  public void reset() {
+    noise.reset();
+    jumps.reset();
+    unmoved.reset();
+    coldJunctionTrend.reset();
+    rest.reset();
+    reversalWatch.reset();
+    minutes.reset();
+    reversal = Optional.empty();
+  }
+
+  /** What is known now. */
+  public SignalHealth now() {
+    boolean jumped = jumps.count() > 0;
+    return new SignalHealth(
+        noise.noiseC(),
+        jumps.count(),
+        jumped && jumps.comeAndGo(),
+        jumped ? jumps.largestC() : 0,
+        unmoved.seconds(lastMillis),
+        unmoved.finestC(),
+        coldJunctionC,
+        coldJunctionTrend.cPerMinute(),
+        rest.offsetC(),
+        reversal,
+        minutes.fall());
+  }
+}

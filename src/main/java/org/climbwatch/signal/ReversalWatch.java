@@ -1,0 +1,81 @@
+package org.climbwatch.signal;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Looks for a probe whose wires are swapped at the amplifier: it falls as far below the cold
+ * junction as the kiln has risen above it.
+ *
+ * <p>A kiln in a winter shed also lies below a box that its electronics warm, and a kiln that was
+ * opened hot falls there quickly. So it counts only where the probe has fallen more than the cold
+ * junction within the hour, and where it has not read warm within half a day: a probe that has read
+ * warm is wired the right way round.
+ */
+final class ReversalWatch {
+  private static final long SLOT_MILLIS = 300_000;
+  private static final int SLOTS = 12;
+  private static final double LEAST_BELOW_C = 10;
+
+  /** °C above the cold junction that only a fired kiln has, and ms for which that proves it. */
+  private static final double WARM_C = 30;
+
+  private static final long PROVEN_MILLIS = 43_200_000;
+
+  private final long[] slot = new long[SLOTS];
+  private final double[] highestC = new double[SLOTS];
+  private final double[] highestColdC = new double[SLOTS];
+  private boolean everWarm;
+  private long warmMillis;
+
+  ReversalWatch() {
+    reset();
+  }
+
+  /** Forgets the run; that it has read warm is kept. */
+  void reset() {
+    Arrays.fill(slot, Long.MIN_VALUE);
+  }
+
+  /** Takes a reading; answers what it says if it lies below the cold junction. */
+  Optional<Reversal> look(long millis, double celsius, double coldJunctionC) {
+    double aboveC = celsius - coldJunctionC;
+    if (aboveC >= WARM_C) {
+      everWarm = true;
+      warmMillis = millis;
+    }
+    // after a restart of the machine its clock begins anew
+    warmMillis = Math.min(warmMillis, millis);
+    remember(millis, celsius, coldJunctionC);
+    boolean proven = everWarm && millis - warmMillis <= PROVEN_MILLIS;
+    return aboveC > -LEAST_BELOW_C || proven
+        ? Optional.empty()
+        : Optional.of(new Reversal(-aboveC, fallenC(millis, celsius, coldJunctionC)));
+  }
+
+  private void remember(long millis, double celsius, double coldJunctionC) {
+    long now = Math.floorDiv(millis, SLOT_MILLIS);
+    int place = Math.floorMod(now, SLOTS);
+    if (slot[place] != now) {
+      slot[place] = now;
+      highestC[place] = celsius;
+      highestColdC[place] = coldJunctionC;
+    } else {
+      highestC[place] = Math.max(highestC[place], celsius);
+      highestColdC[place] = Math.max(highestColdC[place], coldJunctionC);
+    }
+  }
+
+  private double fallenC(long millis, double celsius, double coldJunctionC) {
+    long oldest = Math.floorDiv(millis, SLOT_MILLIS) - SLOTS;
+    double highC = celsius;
+    double highColdC = coldJunctionC;
+    for (int i = 0; i < SLOTS; i++) {
+      if (slot[i] > oldest) {
+        highC = Math.max(highC, highestC[i]);
+        highColdC = Math.max(highColdC, highestColdC[i]);
+      }
+    }
+    return highC - celsius - (highColdC - coldJunctionC);
+  }
+}

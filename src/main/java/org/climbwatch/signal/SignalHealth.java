@@ -1,0 +1,47 @@
+package org.climbwatch.signal;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a run of readings says about probe, lead and amplifier rather than about the kiln.
+ *
+ * @param noiseC °C, standard: how much it shivers from one reading to the next
+ * @param jumps how many steps and faults that came and went, in the last quarter of an hour
+ * @param jumpsComeAndGo whether it went up and down among them
+ * @param largestJumpC °C, without its sign; 0 where there were only faults
+ * @param unmovedS s for which the signal has not moved by a single bit
+ * @param finestStepC °C, the smallest move seen so far; infinite before the first
+ * @param coldJunctionC °C of the amplifier's terminals, where it tells
+ * @param coldJunctionCPerMinute °C/min over the last five minutes
+ * @param restOffsetC °C, probe less cold junction, while both have lain still for three hours
+ * @param reversal what it is like below the cold junction, where nothing proves the wires right
+ * @param steadyFall a fall that shows through noise and jumps
+ */
+public record SignalHealth(
+    OptionalDouble noiseC,
+    int jumps,
+    boolean jumpsComeAndGo,
+    double largestJumpC,
+    double unmovedS,
+    double finestStepC,
+    OptionalDouble coldJunctionC,
+    OptionalDouble coldJunctionCPerMinute,
+    OptionalDouble restOffsetC,
+    Optional<Reversal> reversal,
+    Optional<SteadyFall> steadyFall) {
+  /** Nothing is known yet. */
+  public static final SignalHealth UNKNOWN =
+      new SignalHealth(
+          OptionalDouble.empty(),
+          0,
+          false,
+          0,
+          0,
+          Double.POSITIVE_INFINITY,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Optional.empty(),
+          Optional.empty());
+}
