@@ -3,6 +3,8 @@ package org.climbwatch.app;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.climbwatch.app.config.Configuration;
@@ -49,7 +51,8 @@ final class SimulateCommand implements Callable<Integer> {
       paramLabel = "KIND",
       description =
           "What goes wrong: none, stall, burner_out, runaway, open_circuit, short_to_ground,"
-              + " probe_noise, sparks, silence, reversed.")
+              + " probe_noise, sparks, silence, reversed, reversed_twice, short_to_supply, stuck, jumps,"
+              + " hot_box, box_draught, drift. With several probes, with the first.")
   private Optional<String> fault = Optional.empty();
 
   @Option(
@@ -59,6 +62,12 @@ final class SimulateCommand implements Callable<Integer> {
   private Optional<String> firing = Optional.empty();
 
   @Option(
+      names = "--rest",
+      paramLabel = "HOURS",
+      description = "How long the kiln lies cold before it is lit, 0 to 48 (default 0).")
+  private double restHours;
+
+  @Option(
       names = "--out",
       paramLabel = "FILE",
       description = "Where to (default: standard output).")
@@ -66,40 +75,46 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (!(restHours >= 0 && restHours <= 48)) {
+      throw new Refusal("--rest must be 0 to 48 hours, was " + restHours);
+    }
     Configuration configuration = config.load();
     SimulationSettings settings = settings(configuration);
+    List<Source> sources = sources(configuration, settings);
     try (OutputStream stream = Output.open(out);
-        Source source = new SimulatedSource(configuration.watch().probe().name(), settings, 0);
         Progress progress = new Progress("simulated", "readings")) {
       FiringCsv csv = new FiringCsv(stream);
       csv.header();
-      write(configuration, settings, source, csv, progress);
+      write(configuration, settings, sources, csv, progress);
       csv.flush();
     }
     return Main.WELL;
   }
 
-  private static void write(
+  private void write(
       Configuration configuration,
       SimulationSettings settings,
-      Source source,
+      List<Source> sources,
       FiringCsv csv,
       Progress progress)
       throws IOException {
     Watch watch = new Watch(configuration.watch());
     boolean wasHot = false;
-    long longestS = settings.firing().cycle().toSeconds();
-    long gasOffS = settings.firing().gasOff().toSeconds();
+    long longestS = restMillis() / 1000 + settings.firing().cycle().toSeconds();
+    long gasOffS = restMillis() / 1000 + settings.firing().gasOff().toSeconds();
     for (long second = 0; second < longestS; second++) {
       if (second == gasOffS) {
         gasOff(watch, csv, second * 1000);
       }
-      Optional<Reading> reading = source.read(new Moment(0, second * 1000));
-      Judged judged =
-          watch.accept(new Input.Measured(reading.orElseThrow())).judged().orElseThrow();
-      row(csv, second * 1000, judged);
-      progress.one();
-      double temperatureC = judged.temperatureC().orElse(COLD_C);
+      double temperatureC = COLD_C;
+      // the followed probe last, so that its temperature says when the kiln is cold
+      for (int i = sources.size() - 1; i >= 0; i--) {
+        Reading reading = sources.get(i).read(new Moment(0, second * 1000)).orElseThrow();
+        Judged judged = watch.accept(new Input.Measured(reading)).judged().orElseThrow();
+        row(csv, second * 1000, judged);
+        progress.one();
+        temperatureC = judged.temperatureC().orElse(COLD_C);
+      }
       wasHot |= temperatureC > 3 * COLD_C;
       if (wasHot && temperatureC < COLD_C) {
         return;
@@ -144,6 +159,29 @@ final class SimulateCommand implements Callable<Integer> {
     return Double.isNaN(value) ? FiringCsv.NONE : (int) Math.rint(value * perUnit);
   }
 
+  private long restMillis() {
+    return Math.round(restHours * 3600) * 1000;
+  }
+
+  /** The first as the command says; further ones that are models of the same kiln beside it. */
+  private List<Source> sources(Configuration configuration, SimulationSettings first) {
+    List<Source> sources = new ArrayList<>();
+    for (int i = 0; i < configuration.sources().size(); i++) {
+      String probe = configuration.watch().probes().get(i).name();
+      if (i == 0) {
+        sources.add(new SimulatedSource(probe, first, restMillis()));
+      } else if (configuration.sources().get(i) instanceof ProbeSource.Model model) {
+        SimulationSettings own = Sources.simulation(model);
+        sources.add(
+            new SimulatedSource(
+                probe,
+                new SimulationSettings(first.firing(), first.seed(), own.fault(), own.place()),
+                restMillis()));
+      }
+    }
+    return sources;
+  }
+
   private SimulationSettings settings(Configuration configuration) {
     SimulationSettings base =
         configuration.source() instanceof ProbeSource.Model model
@@ -154,6 +192,7 @@ final class SimulateCommand implements Callable<Integer> {
           firing.map(FiringKind::ofWord).orElse(FiringKind.STONEWARE),
           seed.orElse(base.seed()),
           fault.map(FaultKind::ofWord).orElse(base.fault()),
+          base.place(),
           base.looks());
     } catch (IllegalArgumentException unknown) {
       throw new Refusal(unknown.getMessage());

@@ -15,6 +15,7 @@ import org.climbwatch.source.serial.SerialSettings;
 import org.climbwatch.source.serial.SerialSource;
 import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
+import org.climbwatch.source.simulated.Place;
 import org.climbwatch.source.simulated.SimulatedSource;
 import org.climbwatch.source.simulated.SimulationSettings;
 import org.climbwatch.source.spi.SpiSource;
@@ -105,6 +106,7 @@ final class Sources {
         FiringKind.ofWord(model.firing()),
         model.seed(),
         FaultKind.ofWord(model.fault()),
+        Place.ofWord(model.place()),
         model.looks());
   }
 }

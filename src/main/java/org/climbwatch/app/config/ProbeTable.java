@@ -11,6 +11,7 @@ import org.climbwatch.source.simulated.SimulationSettings;
 import org.climbwatch.source.spi.Chip;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
+import org.climbwatch.source.simulated.Place;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.ProbeSettings;
@@ -119,10 +120,12 @@ final class ProbeTable {
   private static ProbeSource model(Section model) {
     List<String> firings = Arrays.stream(FiringKind.values()).map(FiringKind::word).toList();
     List<String> faults = Arrays.stream(FaultKind.values()).map(FaultKind::word).toList();
+    List<String> places = Arrays.stream(Place.values()).map(Place::word).toList();
     return new ProbeSource.Model(
         model.choice("firing", "stoneware", firings),
         model.whole("seed", 1, 0, Long.MAX_VALUE),
         model.choice("fault", "none", faults),
+        model.choice("place", "upper", places),
         (int) model.whole("looks", 1, 1, SimulationSettings.MOST_LOOKS),
         model.number("speed", 1, 1, 3600));
   }

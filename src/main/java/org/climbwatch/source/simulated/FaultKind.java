@@ -18,7 +18,22 @@ public enum FaultKind {
   /** The amplifier says nothing more. */
   SILENCE("silence"),
   /** The couple's wires are swapped at the amplifier, from the start. */
-  REVERSED("reversed");
+  REVERSED("reversed"),
+  /**
+   * The lead's wires are swapped at both ends, from the start; the box is warmed by what is in it.
+   */
+  REVERSED_TWICE("reversed_twice"),
+  SHORT_TO_SUPPLY("short_to_supply"),
+  /** The amplifier sends its last frame again and again. */
+  STUCK("stuck"),
+  /** A loose screw: the signal steps away and back. */
+  JUMPS("jumps"),
+  /** The box is too near the kiln. */
+  HOT_BOX("hot_box"),
+  /** Sun and draught on the box in turn. */
+  BOX_DRAUGHT("box_draught"),
+  /** The couple rots and reads lower and lower. */
+  DRIFT("drift");
 
   private final String word;
 

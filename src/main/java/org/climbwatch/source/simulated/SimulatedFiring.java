@@ -48,7 +48,7 @@ final class SimulatedFiring {
     this.model = model;
     gasOffMinute = plan.gasOffMinute() + (fault == FaultKind.STALL ? STALLED_WAIT_MINUTES : 0);
     faultAtSecond =
-        fault == FaultKind.REVERSED
+        fault == FaultKind.REVERSED || fault == FaultKind.REVERSED_TWICE
             ? 0
             : plan.gasOffMinute() * 60 * (0.45 + 0.3 * Hash.even(seed, WHEN_IT_GOES_WRONG, 0));
   }
@@ -108,7 +108,7 @@ final class SimulatedFiring {
       case STALL -> Math.min(set, frostedGas());
       case BURNER_OUT -> 0;
       case RUNAWAY -> 1;
-      case NONE, OPEN_CIRCUIT, SHORT_TO_GROUND, PROBE_NOISE, SPARKS, SILENCE, REVERSED -> set;
+      default -> set;
     };
   }
 

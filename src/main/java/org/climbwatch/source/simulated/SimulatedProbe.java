@@ -5,25 +5,22 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.thermocouple.ColdJunction;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
-/** A sheathed Type K couple in the chamber, and the amplifier that it is wired to. */
+/** A sheathed Type K couple in the kiln, its lead, and the amplifier that it is wired to. */
 final class SimulatedProbe {
   /** mV: a quarter degree of a MAX31855, 41.276 µV/°C (data sheet 19-5793). */
   private static final double AMPLIFIER_STEP_MV = 0.041276 * 0.25;
-
-  private static final double COLD_JUNCTION_STEP_C = 0.0625;
-
-  /** The kiln warms the box beside it: °C for each °C of the chamber, and s to follow. */
-  private static final double BOX_SHARE = 0.012;
-
-  private static final double BOX_LAG_S = 5400;
 
   private static final int FLUTTER = 11;
   private static final int HISS = 12;
   private static final int SPARK = 13;
   private static final int SPARK_SIZE = 14;
   private static final int LOOSE = 15;
+  private static final int CONTACT = 16;
 
-  private static final int OPENED = 16;
+  /** Keeps the noises of probes in one kiln apart. */
+  private static final long SEEDS_APART = 1_000_003;
+
+  private static final int OPENED = 17;
 
   /** Share of the looks met by the sparks of an igniter out of order that give no number. */
   private static final double OPENED_SHARE = 0.4;
@@ -33,30 +30,54 @@ final class SimulatedProbe {
 
   private static final double SPARKS_LATER = 1 / 20_000.0;
 
+  /** A loose contact: ticks for which it stays as it is, how often it is bad, what is left then. */
+  private static final long CONTACT_TICKS = 250;
+
+  private static final double CONTACT_BAD = 0.2;
+  private static final double CONTACT_LEFT = 0.6;
+
+  /** Green rot: share of the temperature lost in each hour, and the most that is lost. */
+  private static final double ROT_PER_HOUR = 0.06;
+
+  private static final double MOST_ROT = 0.15;
+
   private final long seed;
+  private final Place place;
   private final double outsideC;
+  private final SimulatedBox box;
   private double probeC;
   private double probeBeforeC;
-  private double boxC;
   private double flutterC;
+  private double rot;
+  private Optional<Sent> frozen = Optional.empty();
 
-  SimulatedProbe(long seed, double startC, double outsideC) {
-    this.seed = seed;
+  /** What the amplifier sends: mV between its terminals, and °C of them. */
+  record Sent(double emfMv, double coldJunctionC) {}
+
+  SimulatedProbe(SimulationSettings settings, double startC, double outsideC) {
+    seed = settings.seed() + SEEDS_APART * settings.place().ordinal();
+    place = settings.place();
     this.outsideC = outsideC;
+    box = new SimulatedBox(settings.fault(), startC, outsideC);
     probeC = startC;
     probeBeforeC = startC;
-    boxC = outsideC + BOX_SHARE * startC;
   }
 
   /** Follows the firing after each of its steps. */
-  void step(SimulatedFiring firing, long tickOfSecond) {
-    double chamberC = firing.model().chamberC();
+  void step(SimulatedFiring firing, long second) {
+    double placeC = place.celsius(firing.model().chamberC(), outsideC, firing.flame());
     probeBeforeC = probeC;
-    probeC += (chamberC - probeC) / lagSeconds(probeC);
-    boxC += (outsideC + BOX_SHARE * chamberC - boxC) / BOX_LAG_S;
+    probeC += (placeC - probeC) / lagSeconds(probeC);
+    box.step(firing, second);
     double spreadC = 0.05 + 0.35 * StrictMath.sqrt(firing.flame());
     // a flame's noise is not independent from one second to the next
-    flutterC = 0.8 * flutterC + 0.6 * spreadC * Hash.normal(seed, FLUTTER, tickOfSecond);
+    flutterC = 0.8 * flutterC + 0.6 * spreadC * Hash.normal(seed, FLUTTER, second);
+    if (firing.faultNow() == FaultKind.DRIFT) {
+      rot = Math.min(rot + ROT_PER_HOUR / 3600, MOST_ROT);
+    }
+    if (firing.faultNow() == FaultKind.STUCK) {
+      frozen = frozen.or(() -> Optional.of(live(firing, 0, second * 10)));
+    }
   }
 
   /** °C of the junction part of the way through the last step, without noise. */
@@ -69,28 +90,45 @@ final class SimulatedProbe {
     return switch (kind) {
       case OPEN_CIRCUIT -> Optional.of(Fault.OPEN_CIRCUIT);
       case SHORT_TO_GROUND -> Optional.of(Fault.SHORT_TO_GROUND);
+      case SHORT_TO_SUPPLY -> Optional.of(Fault.SHORT_TO_SUPPLY);
       case SILENCE -> Optional.of(Fault.NO_ANSWER);
-      case NONE, STALL, BURNER_OUT, RUNAWAY, PROBE_NOISE, SPARKS, REVERSED -> Optional.empty();
+      default -> Optional.empty();
     };
   }
 
-  /** °C at the terminals, in the amplifier's steps. */
-  double coldJunctionC() {
-    return Math.rint(boxC / COLD_JUNCTION_STEP_C) * COLD_JUNCTION_STEP_C;
-  }
-
   /**
-   * mV between the terminals, with noise and in the amplifier's steps.
+   * What the amplifier sends.
    *
    * @param part of the way through the last step
-   * @param tick tenths of a second since the model began
+   * @param tick tenths of a second since the model began, also while it stands still
    */
-  double emfMv(SimulatedFiring firing, double part, long tick) {
-    double seenC = probeC(part) + noiseC(firing, tick);
+  Sent sent(SimulatedFiring firing, double part, long tick) {
+    return frozen.isPresent() ? frozen.get() : live(firing, part, tick);
+  }
+
+  private Sent live(SimulatedFiring firing, double part, long tick) {
+    double seenC = probeC(part) * (1 - rot) + noiseC(firing, tick);
     double withinC = Math.min(Math.max(seenC, -100), 1370);
-    double emfMv = ColdJunction.emfMv(ThermocoupleType.K, withinC, coldJunctionC());
-    double stepped = Math.rint(emfMv / AMPLIFIER_STEP_MV) * AMPLIFIER_STEP_MV;
-    return firing.faultNow() == FaultKind.REVERSED ? -stepped : stepped;
+    double coldJunctionC = box.coldJunctionC();
+    double emfMv = ColdJunction.emfMv(ThermocoupleType.K, withinC, coldJunctionC);
+    double stepped =
+        Math.rint(wired(firing.faultNow(), emfMv, tick) / AMPLIFIER_STEP_MV) * AMPLIFIER_STEP_MV;
+    return new Sent(stepped, coldJunctionC);
+  }
+
+  /** What is left of the couple's voltage at the amplifier's terminals. */
+  private double wired(FaultKind fault, double emfMv, long tick) {
+    return switch (fault) {
+      case REVERSED -> -emfMv;
+      // the lead adds what it should take away, between its two ends
+      case REVERSED_TWICE ->
+          emfMv - 2 * ColdJunction.emfMv(ThermocoupleType.K, box.headC(), box.coldJunctionC());
+      case JUMPS ->
+          Hash.even(seed, CONTACT, Math.floorDiv(tick, CONTACT_TICKS)) < CONTACT_BAD
+              ? CONTACT_LEFT * emfMv
+              : emfMv;
+      default -> emfMv;
+    };
   }
 
   private double noiseC(SimulatedFiring firing, long tick) {

@@ -47,31 +47,34 @@ public final class SimulatedSource implements Source {
     long millis = Math.max(at.millis() - originMillis, 0) + headStartMillis;
     long newest = millis / TICK_MILLIS;
     long oldest = Math.max(newest - settings.looks() + 1, headStartMillis / TICK_MILLIS);
+    // noise goes on while the kiln stands still
+    long stillTicks = Math.min(Math.floorDiv(at.millis() - originMillis, TICK_MILLIS), 0);
     List<Reading> taken = new ArrayList<>(settings.looks());
     for (long tick = oldest; tick <= newest; tick++) {
-      taken.add(look(at, tick));
+      taken.add(look(at, tick, tick + stillTicks));
     }
     return Looks.middle(at, taken);
   }
 
   /** The look of a tick; kept for a second, since the model never goes back. */
-  private Reading look(Moment at, long tick) {
-    int place = (int) (tick % TICKS_PER_S);
-    if (lookTicks[place] != tick) {
+  private Reading look(Moment at, long tick, long noiseTick) {
+    int place = (int) Math.floorMod(noiseTick, (long) TICKS_PER_S);
+    if (lookTicks[place] != noiseTick) {
       goTo(tick / TICKS_PER_S + 1);
-      looks[place] = lookNow(at, tick);
-      lookTicks[place] = tick;
+      looks[place] = lookNow(at, tick, noiseTick);
+      lookTicks[place] = noiseTick;
     }
     return looks[place];
   }
 
-  private Reading lookNow(Moment at, long tick) {
+  private Reading lookNow(Moment at, long tick, long noiseTick) {
     Optional<Fault> fault = SimulatedProbe.fault(firing.faultNow());
-    if (fault.isPresent() || sheath.opened(firing, tick)) {
+    if (fault.isPresent() || sheath.opened(firing, noiseTick)) {
       return Reading.faulty(at, probe, fault.orElse(Fault.OPEN_CIRCUIT));
     }
     double part = tick % TICKS_PER_S / (double) TICKS_PER_S;
-    return Reading.emf(at, probe, sheath.emfMv(firing, part, tick), sheath.coldJunctionC());
+    SimulatedProbe.Sent sent = sheath.sent(firing, part, noiseTick);
+    return Reading.emf(at, probe, sent.emfMv(), sent.coldJunctionC());
   }
 
   /** °C that the junction truly had at the last moment asked for, on its whole second. */
@@ -99,9 +102,9 @@ public final class SimulatedSource implements Source {
     FiringPlan plan = settings.firing().plan(0);
     round = 0;
     second = 0;
-    Arrays.fill(lookTicks, -1);
+    Arrays.fill(lookTicks, Long.MIN_VALUE);
     firing = round(settings.fault(), new KilnModel(plan.kiln(), plan.startC()));
-    sheath = new SimulatedProbe(settings.seed(), plan.startC(), plan.kiln().outsideC());
+    sheath = new SimulatedProbe(settings, plan.startC(), plan.kiln().outsideC());
   }
 
   private SimulatedFiring round(FaultKind fault, KilnModel kiln) {
@@ -112,7 +115,9 @@ public final class SimulatedSource implements Source {
   public String describe() {
     return "kiln model, "
         + settings.firing().word()
-        + " firing, seed "
+        + " firing, "
+        + settings.place().word()
+        + " probe, seed "
         + settings.seed()
         + (settings.fault() == FaultKind.NONE ? "" : ", fault " + settings.fault().word());
   }

@@ -4,10 +4,12 @@ package org.climbwatch.source.simulated;
  * Which firing the model plays.
  *
  * @param seed reproduces noise and the moment of the fault
+ * @param place where the probe sits; probes of the same seed sit in the same kiln
  * @param fault what goes wrong in the first firing; nothing does in later ones
  * @param looks that a reading is the middle of, 0.1 s apart, 1 to {@value #MOST_LOOKS}
  */
-public record SimulationSettings(FiringKind firing, long seed, FaultKind fault, int looks) {
+public record SimulationSettings(
+    FiringKind firing, long seed, FaultKind fault, Place place, int looks) {
   /** A second full of them. */
   public static final int MOST_LOOKS = 10;
 
@@ -17,8 +19,8 @@ public record SimulationSettings(FiringKind firing, long seed, FaultKind fault, 
     }
   }
 
-  /** With a single look in each reading. */
+  /** Those of a probe in the upper part of the kiln, with a single look in each reading. */
   public SimulationSettings(FiringKind firing, long seed, FaultKind fault) {
-    this(firing, seed, fault, 1);
+    this(firing, seed, fault, Place.UPPER, 1);
   }
 }

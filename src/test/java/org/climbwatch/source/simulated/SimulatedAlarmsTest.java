@@ -52,7 +52,13 @@ class SimulatedAlarmsTest {
     "open_circuit,    PROBE_FAULT",
     "short_to_ground, PROBE_FAULT",
     "silence,         READINGS_STOPPED",
-    "reversed,        PROBE_FAULT"
+    "short_to_supply, PROBE_FAULT",
+    "stuck,           PROBE_STUCK",
+    "probe_noise,     PROBE_NOISY",
+    "jumps,           PROBE_JUMPS",
+    "hot_box,         COLD_JUNCTION_HOT",
+    "box_draught,     COLD_JUNCTION_UNSTEADY",
+    "reversed,        PROBE_REVERSED"
   })
   void eachFaultRaisesItsAlarmFirst(String fault, AlarmKind kind) {
     for (long seed = 1; seed <= 3; seed++) {

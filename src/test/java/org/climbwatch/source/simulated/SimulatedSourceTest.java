@@ -241,7 +241,8 @@ class SimulatedSourceTest {
     assertThatThrownBy(() -> FaultKind.ofWord("explosion"))
         .hasMessage(
             "unknown fault \"explosion\"; allowed: none, stall, burner_out, runaway, open_circuit,"
-                + " short_to_ground, probe_noise, sparks, silence, reversed");
+                + " short_to_ground, probe_noise, sparks, silence, reversed, reversed_twice,"
+                + " short_to_supply, stuck, jumps, hot_box, box_draught, drift");
     assertThatThrownBy(() -> FiringKind.ofWord("salt"))
         .hasMessage("unknown firing \"salt\"; allowed: stoneware, fast_reduction, demo");
   }
