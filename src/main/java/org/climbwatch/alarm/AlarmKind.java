@@ -63,9 +63,9 @@ public enum AlarmKind {
     return this == FALLING;
   }
 
-  /** Whether no climb can be taken from the readings while it stands. */
-  boolean hidesClimb() {
-    return this == PROBE_NOISY || this == PROBE_STUCK;
+  /** Whether no single reading is to be trusted while it stands, and no climb of them. */
+  boolean badSignal() {
+    return this == PROBE_NOISY || this == PROBE_STUCK || this == PROBE_REVERSED;
   }
 
   /** The kind of a word of the contract. */

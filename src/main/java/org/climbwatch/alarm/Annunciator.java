@@ -102,11 +102,25 @@ public final class Annunciator {
     return changes;
   }
 
-  /** One finding that stands is said in place of all that would follow from it. */
-  private boolean signalBad(String probe) {
+  /**
+   * Whether a finding stands that single readings of a probe are not to be trusted. It is said in
+   * place of all that would follow from them.
+   */
+  public boolean signalBad(String probe) {
     for (int i = 0; i < alarms.size(); i++) {
       Alarm alarm = alarms.get(i);
-      if (alarm.kind().hidesClimb() && alarm.present() && alarm.probe().equals(probe)) {
+      if (alarm.kind().badSignal() && alarm.present() && alarm.probe().equals(probe)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a finding stands that a probe's signal steps away and back. */
+  public boolean signalJumps(String probe) {
+    for (int i = 0; i < alarms.size(); i++) {
+      Alarm alarm = alarms.get(i);
+      if (alarm.kind() == AlarmKind.PROBE_JUMPS && alarm.present() && alarm.probe().equals(probe)) {
         return true;
       }
     }

@@ -14,7 +14,7 @@ public record ColdJunctionUnsteady(Delays delays, double limitCPerMinute) implem
   static final RuleKind KIND =
       RuleKind.ofProbe(AlarmKind.COLD_JUNCTION_UNSTEADY)
           .number("limit_c_per_min", 2, 0.2, 50)
-          .delays(90, 120)
+          .delays(90, 1800)
           .makes(set -> new ColdJunctionUnsteady(set.delays(), set.number("limit_c_per_min")));
 
   /** Of the limit, under which it returns. */

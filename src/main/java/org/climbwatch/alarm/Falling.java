@@ -29,6 +29,9 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
 
   private static final double SURE_NOISES = 1.5;
 
+  /** °C below the cold junction, more than the two may be off. */
+  private static final double COLDER_C = 3;
+
   @Override
   public AlarmKind kind() {
     return AlarmKind.FALLING;
@@ -42,6 +45,9 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
     }
     if (phase == Phase.COOLING) {
       return situation.stillStands(standing) ? Verdict.HOLDS : Verdict.NOT_APPLICABLE;
+    }
+    if (belowColdJunction(situation)) {
+      return Verdict.CLEAR;
     }
     if (situation.signalBad()) {
       return throughNoise(situation, standing);
@@ -58,6 +64,14 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
     boolean steep = climb.cPerHour() + climb.uncertaintyCPerHour() < -fallCPerHour;
     boolean deep = dropC(situation) >= dropC;
     return steep && deep ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  /** A kiln colder than the amplifier has no heat to lose; its probe may be wired in reverse. */
+  private static boolean belowColdJunction(Situation situation) {
+    return situation.temperatureC().isPresent()
+        && situation.health().coldJunctionC().isPresent()
+        && situation.temperatureC().getAsDouble()
+            < situation.health().coldJunctionC().getAsDouble() - COLDER_C;
   }
 
   /** Slower, and sure: the flame may be lost behind a bad signal, too. */

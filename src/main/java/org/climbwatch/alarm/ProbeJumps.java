@@ -13,7 +13,7 @@ public record ProbeJumps(Delays delays, double jumps) implements Rule {
   static final RuleKind KIND =
       RuleKind.ofProbe(AlarmKind.PROBE_JUMPS)
           .number("jumps", 3, 2, 30)
-          .delays(0, 60)
+          .delays(0, 1800)
           .makes(set -> new ProbeJumps(set.delays(), set.number("jumps")));
 
   /** Steps smaller than so many noises are noise. */
@@ -26,7 +26,7 @@ public record ProbeJumps(Delays delays, double jumps) implements Rule {
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.phase() == Phase.IDLE) {
+    if (situation.phase() == Phase.IDLE && !standing) {
       return Verdict.NOT_APPLICABLE;
     }
     var health = situation.health();

@@ -3,7 +3,7 @@ package org.climbwatch.alarm;
 import org.climbwatch.firing.Phase;
 
 /**
- * The readings shiver more than a flame makes them. Applies while a firing is on. While it stands,
+ * The readings shiver more than a flame makes them. Raised while a firing is on. While it stands,
  * no climb is judged, and a fall only by the middle of each minute.
  *
  * @param limitC °C, standard deviation from one reading to the next
@@ -29,7 +29,7 @@ public record ProbeNoisy(Delays delays, double limitC) implements Rule {
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.phase() == Phase.IDLE) {
+    if (situation.phase() == Phase.IDLE && !standing) {
       return Verdict.NOT_APPLICABLE;
     }
     if (situation.health().noiseC().isEmpty() || situation.temperatureC().isEmpty()) {

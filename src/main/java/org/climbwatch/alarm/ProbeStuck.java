@@ -14,7 +14,7 @@ public record ProbeStuck(Delays delays, double unmovedS) implements Rule {
   static final RuleKind KIND =
       RuleKind.ofProbe(AlarmKind.PROBE_STUCK)
           .number("unmoved_s", 300, 30, 3600)
-          .delays(0, 5)
+          .delays(0, 60)
           .makes(set -> new ProbeStuck(set.delays(), set.number("unmoved_s")));
 
   /** °C: an instrument that rounds to whole degrees rightly repeats itself for minutes. */

@@ -42,7 +42,10 @@ public record Situation(
     boolean signalBad,
     Meant meant,
     List<Neighbour> neighbours) {
-  /** The same with a finding standing that no climb can be taken from these readings. */
+  /**
+   * The same with a finding standing that single readings are not to be trusted: the middle one of
+   * the last minute takes their place.
+   */
   Situation ofBadSignal() {
     return new Situation(
         at,
@@ -50,7 +53,7 @@ public record Situation(
         probe,
         phase,
         gasOffSaid,
-        temperatureC,
+        temperatureC.isPresent() && health.middleC().isPresent() ? health.middleC() : temperatureC,
         fault,
         climb,
         quickClimb,

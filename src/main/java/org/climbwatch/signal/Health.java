@@ -67,6 +67,11 @@ public final class Health {
     reversal = Optional.empty();
   }
 
+  /** °C, the middle one of a minute that the last reading completed. */
+  public OptionalDouble freshMiddleC() {
+    return minutes.fresh() ? minutes.middleC() : OptionalDouble.empty();
+  }
+
   /** What is known now. */
   public SignalHealth now() {
     boolean jumped = jumps.count() > 0;
@@ -81,6 +86,7 @@ public final class Health {
         coldJunctionTrend.cPerMinute(),
         rest.offsetC(),
         reversal,
+        minutes.middleC(),
         minutes.fall());
   }
 }

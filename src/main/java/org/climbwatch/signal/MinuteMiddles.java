@@ -2,6 +2,7 @@ package org.climbwatch.signal;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The middle temperature of each of the last ten minutes, whatever single readings do. */
 final class MinuteMiddles {
@@ -24,16 +25,21 @@ final class MinuteMiddles {
   private long lastMillis;
   private final double[] middleC = new double[MINUTES];
   private int middles;
+  private OptionalDouble newestC = OptionalDouble.empty();
+  private boolean fresh;
   private Optional<SteadyFall> fall = Optional.empty();
 
   void reset() {
     readings = 0;
     middles = 0;
     fall = Optional.empty();
+    newestC = OptionalDouble.empty();
+    fresh = false;
   }
 
   void add(long millis, double celsius) {
     long now = Math.floorDiv(millis, MINUTE_MILLIS);
+    fresh = false;
     if (readings > 0 && now != minute) {
       finish();
     }
@@ -44,6 +50,16 @@ final class MinuteMiddles {
     }
     minuteC[readings++] = celsius;
     lastMillis = millis;
+  }
+
+  /** °C, of the last full minute. */
+  OptionalDouble middleC() {
+    return newestC;
+  }
+
+  /** Whether the last reading completed a minute. */
+  boolean fresh() {
+    return fresh;
   }
 
   /** As the last full minute showed it. */
@@ -63,6 +79,8 @@ final class MinuteMiddles {
       middles--;
     }
     middleC[middles++] = minuteC[many / 2];
+    newestC = OptionalDouble.of(minuteC[many / 2]);
+    fresh = true;
     fall = falling() ? Optional.of(sinceHighest()) : Optional.empty();
   }
 

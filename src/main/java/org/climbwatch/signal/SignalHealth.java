@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param coldJunctionCPerMinute °C/min over the last five minutes
  * @param restOffsetC °C, probe less cold junction, while both have lain still for three hours
  * @param reversal what it is like below the cold junction, where nothing proves the wires right
+ * @param middleC °C, the middle one of the last full minute
  * @param steadyFall a fall that shows through noise and jumps
  */
 public record SignalHealth(
@@ -29,6 +30,7 @@ public record SignalHealth(
     OptionalDouble coldJunctionCPerMinute,
     OptionalDouble restOffsetC,
     Optional<Reversal> reversal,
+    OptionalDouble middleC,
     Optional<SteadyFall> steadyFall) {
   /** Nothing is known yet. */
   public static final SignalHealth UNKNOWN =
@@ -43,5 +45,6 @@ public record SignalHealth(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Optional.empty(),
+          OptionalDouble.empty(),
           Optional.empty());
 }

@@ -102,6 +102,11 @@ final class ProbeWatch {
         linearised.at().millis(), temperatureC, temperatureC, linearised.coldJunctionC());
   }
 
+  /** °C, the middle one of a minute that has just become full. */
+  OptionalDouble freshMiddleC() {
+    return health.freshMiddleC();
+  }
+
   /** What the run says about the probe itself. */
   SignalHealth health() {
     return health.now();

@@ -91,11 +91,22 @@ public final class Watch {
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
     if (isFollowed(probe) && judged.temperatureC().isPresent() && !spike) {
-      tell(at, course.look(at, judged.temperatureC().getAsDouble()), events);
+      OptionalDouble seenC = forCourse(probe, judged);
+      if (seenC.isPresent()) {
+        tell(at, course.look(at, seenC.getAsDouble()), events);
+      }
     }
     judged = probe.conclude(judged, spike, course.phase());
     announce(at, annunciator.look(situation(probe, judged)), events);
     return new Outcome(true, Optional.of(judged), events);
+  }
+
+  /** A bad signal moves no phase: of a noisy one the middle of a minute, of one that jumps none. */
+  private OptionalDouble forCourse(ProbeWatch probe, Judged judged) {
+    if (annunciator.signalJumps(probe.name())) {
+      return OptionalDouble.empty();
+    }
+    return annunciator.signalBad(probe.name()) ? probe.freshMiddleC() : judged.temperatureC();
   }
 
   /** A kiln with one probe takes whatever its readings are called, as in an old recording. */

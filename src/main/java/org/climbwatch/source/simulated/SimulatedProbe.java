@@ -107,7 +107,7 @@ final class SimulatedProbe {
   }
 
   private Sent live(SimulatedFiring firing, double part, long tick) {
-    double seenC = probeC(part) * (1 - rot) + noiseC(firing, tick);
+    double seenC = Math.min(probeC(part) * (1 - rot), 1355) + noiseC(firing, tick);
     double withinC = Math.min(Math.max(seenC, -100), 1370);
     double coldJunctionC = box.coldJunctionC();
     double emfMv = ColdJunction.emfMv(ThermocoupleType.K, withinC, coldJunctionC);

@@ -220,7 +220,7 @@ class SimulatedSourceTest {
   @Test
   void aReadingOfSeveralLooksDoesNotDependOnWhichOthersWereAskedFor() {
     SimulationSettings settings =
-        new SimulationSettings(FiringKind.STONEWARE, 4, FaultKind.NONE, 10);
+        new SimulationSettings(FiringKind.STONEWARE, 4, FaultKind.NONE, Place.UPPER, 10);
     SimulatedSource often = new SimulatedSource("upper", settings, 0);
     SimulatedSource once = new SimulatedSource("upper", settings, 0);
     Optional<Reading> last = Optional.empty();
