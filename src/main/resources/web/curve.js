@@ -4,12 +4,13 @@ import { element, hoursMinutes, make, say, whole } from './words.js';
 import { get } from './api.js';
 
 const POINTS = 1000;
+const DASHES = [[], [6, 3], [2, 3], [10, 3, 2, 3]];
+const STROKES = ['━━━', '╌╌╌', '┄┄┄', '─·─'];
 const HOUR_STEPS = [60, 300, 600, 900, 1800, 3600, 7200, 10800, 14400, 21600, 43200, 86400];
 
 let chart = null;
 let firingId = null;
-let times = [];
-let temperatures = [];
+let lines = []; // of each probe, the followed one first: { probe, times, temperatures }
 let marks = [];
 let targetC = null;
 let drawSoon = false;
@@ -20,10 +21,10 @@ export async function load(id) {
   element('panels').classList.toggle('no-curve', id === null);
   element('curve-panel').hidden = id === null;
   if (id === null) {
-    times = [];
-    temperatures = [];
+    lines = [];
     marks = [];
     listMarks();
+    listLines();
     return;
   }
   const [curve, history] = await Promise.all([
@@ -33,8 +34,11 @@ export async function load(id) {
   if (firingId !== id) {
     return; // another one was asked for meanwhile
   }
-  times = curve.elapsed_s;
-  temperatures = curve.temperature_c;
+  lines = [curve, ...curve.others].map((one) => ({
+    probe: one.probe,
+    times: one.elapsed_s,
+    temperatures: one.temperature_c,
+  }));
   marks = history.events
     .filter((line) => line.kind === 'alarm' && line.state === 'unacknowledged')
     .map((line, index) => ({
@@ -43,14 +47,17 @@ export async function load(id) {
       text: line.title,
     }));
   listMarks();
+  listLines();
   draw();
 }
 
 /** Adds a reading. Within one pixel's width only the newest is kept, until the next load. */
-export function grow(id, elapsedS, temperatureC) {
-  if (id === null || id !== firingId || elapsedS === null) {
+export function grow(id, probe, elapsedS, temperatureC) {
+  const line = lines.length === 1 ? lines[0] : lines.find((one) => one.probe === probe);
+  if (id === null || id !== firingId || elapsedS === null || !line) {
     return;
   }
+  const { times, temperatures } = line;
   const last = times.length - 1;
   const step = last > 1 ? (times[last] - times[0]) / POINTS : 0;
   const sameKind = last > 1 && (temperatures[last] === null) === (temperatureC === null);
@@ -83,13 +90,43 @@ function listMarks() {
   );
 }
 
+/** Which line is whose, where there are several. */
+function listLines() {
+  element('curve-lines').hidden = lines.length < 2;
+  element('curve-lines').replaceChildren(
+    ...lines.map((line, index) => make('li', '', `${STROKES[index % STROKES.length]} ${line.probe}`)),
+  );
+}
+
+/** All lines over the moments of any of them; undefined where a line has none of its own. */
+function joined() {
+  return lines.length < 2
+    ? [lines[0]?.times ?? [], lines[0]?.temperatures ?? []]
+    : uPlot.join(lines.map((line) => [line.times, line.temperatures]));
+}
+
 function draw() {
-  const data = [times, temperatures];
+  if (chart && chart.series.length !== lines.length + 1) {
+    chart.destroy();
+    chart = null;
+  }
+  const data = joined();
   if (chart) {
     chart.setData(data);
-  } else if (times.length > 0) {
+  } else if (data[0].length > 0) {
     chart = new uPlot(options(), data, element('curve'));
   }
+}
+
+/** The followed probe's line is thick and whole, the others are thin, each with its own dashes. */
+function series(line, index) {
+  return {
+    stroke: colour(index === 0 ? '--curve' : '--ink'),
+    width: index === 0 ? 3 : 1.5,
+    dash: DASHES[index % DASHES.length],
+    spanGaps: false,
+    points: { show: false },
+  };
 }
 
 function rebuild() {
@@ -119,15 +156,7 @@ function options() {
   return {
     ...size(),
     scales: { x: { time: false, range: xRange }, y: { range: yRange } },
-    series: [
-      {},
-      {
-        stroke: colour('--curve'),
-        width: 3,
-        spanGaps: false,
-        points: { show: false },
-      },
-    ],
+    series: [{}, ...lines.map(series)],
     axes: [
       { ...axis, incrs: HOUR_STEPS, values: (_, splits) => splits.map(hoursMinutes), space: 60 },
       { ...axis, size: 62, values: (_, splits) => splits.map((y) => `${whole(y)}°`) },
@@ -153,11 +182,28 @@ function readOut(u) {
     say('curve-readout', 'Touch the curve to read it.');
     return;
   }
-  const y = temperatures[at];
-  say(
-    'curve-readout',
-    `${hoursMinutes(times[at])} h: ${y === null ? 'no temperature' : `${whole(y)} °C`}`,
-  );
+  const x = u.data[0][at];
+  const read = lines.map((line) => {
+    const y = near(line, x);
+    const name = lines.length > 1 ? `${line.probe} ` : '';
+    return `${name}${y === null ? 'no temperature' : `${whole(y)} °C`}`;
+  });
+  say('curve-readout', `${hoursMinutes(x)} h: ${read.join(' · ')}`);
+}
+
+/** The newest of a line at or before a moment; lines have moments of their own. */
+function near(line, x) {
+  let low = 0;
+  let high = line.times.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (line.times[middle] <= x) {
+      low = middle + 1;
+    } else {
+      high = middle;
+    }
+  }
+  return low === 0 ? null : line.temperatures[low - 1];
 }
 
 function xRange(_, min, max) {

@@ -8,6 +8,7 @@ import * as curve from './curve.js';
 import * as firing from './firing.js';
 import * as history from './history.js';
 import * as past from './past.js';
+import * as probes from './probes.js';
 import * as sound from './sound.js';
 
 const NUMBER_MS = 250;
@@ -40,6 +41,7 @@ function onStatus(document) {
   sound.ring(alarms.waiting(status));
   firing.show(status);
   curve.setTarget(status.target_c);
+  probes.show(status);
   showNumber();
   const id = shownId();
   if (id !== loadedFor) {
@@ -51,13 +53,17 @@ function onReading(reading) {
   if (!status) {
     return;
   }
-  probe = { ...reading, age_s: 0 };
-  probeAt = Date.now();
   status.phase = reading.phase;
   if (status.firing && reading.firing === status.firing.id) {
     status.firing.elapsed_s = reading.elapsed_s;
   }
-  curve.grow(reading.firing, reading.elapsed_s, reading.temperature_c);
+  curve.grow(reading.firing, reading.name, reading.elapsed_s, reading.temperature_c);
+  if (status.probes.length > 1 && reading.name !== status.probes[0].name) {
+    probes.grow(reading);
+    return;
+  }
+  probe = { ...reading, age_s: 0 };
+  probeAt = Date.now();
   if (!numberSoon) {
     numberSoon = true;
     setTimeout(showNumber, NUMBER_MS);
@@ -76,6 +82,7 @@ function onEvent(event) {
   }
   if (event.kind === 'firing' || event.kind === 'alarm') {
     quietly(past.load(look));
+    quietly(probes.load());
   }
 }
 
@@ -133,6 +140,7 @@ async function acted(change, done) {
 function refresh() {
   if (status?.firing) {
     quietly(past.load(look));
+    quietly(probes.load());
     if (!lookedAt) {
       quietly(loadCurve());
     }
@@ -151,6 +159,7 @@ function onLost(lost) {
   if (!lost) {
     loadedFor = undefined;
     quietly(past.load(look));
+    quietly(probes.load());
   }
 }
 
@@ -159,5 +168,6 @@ sound.wire();
 element('curve-back').addEventListener('click', () => look(null));
 const contact = listen({ status: onStatus, reading: onReading, event: onEvent, lost: onLost });
 quietly(past.load(look));
+quietly(probes.load());
 setInterval(showNumber, 1000);
 setInterval(refresh, RECORD_MS);

@@ -108,6 +108,7 @@ final class FiringLog {
             WHERE firing = ?2 AND probe = firing.probe) WHERE id = ?2""",
         seq,
         open);
+    Wear.keep(connection, open);
     open = 0;
   }
 

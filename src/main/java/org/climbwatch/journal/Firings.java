@@ -144,6 +144,16 @@ public final class Firings implements AutoCloseable {
         });
   }
 
+  /**
+   * What all firings so far, the one that is on among them, have done to a probe.
+   *
+   * @param probe its name; nothing is known of one that never measured
+   * @param sinceWallMs ms since 1970; firings that began before are not counted
+   */
+  public ProbeWear wear(String probe, long sinceWallMs) {
+    return read(() -> Wear.of(connection, probe, sinceWallMs));
+  }
+
   private Curve curve(FiringRange firing, int probe, int points) throws SQLException {
     return CurveReduction.reduce(new FiringCurve(connection, firing, probe).full(), points);
   }

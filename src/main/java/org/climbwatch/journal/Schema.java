@@ -117,6 +117,30 @@ final class Schema {
           """
           ALTER TABLE reading ADD COLUMN samples INTEGER;  -- looks in it; NULL for one, or a fault
           ALTER TABLE reading ADD COLUMN spread INTEGER;   -- in steps of what was measured
+          """,
+          """
+          CREATE TABLE wear (                 -- what a firing did to each probe, once it is over
+            firing INTEGER NOT NULL,
+            probe INTEGER NOT NULL,
+            peak_mc INTEGER NOT NULL,
+            over_800_ms INTEGER NOT NULL,     -- ms at or above so many °C
+            over_1000_ms INTEGER NOT NULL,
+            over_1100_ms INTEGER NOT NULL,
+            over_1200_ms INTEGER NOT NULL,
+            PRIMARY KEY (firing, probe)
+          ) STRICT, WITHOUT ROWID;
+          INSERT INTO wear SELECT firing, probe, max(max_mc),
+            sum(CASE WHEN min_mc >= 800000 THEN ms WHEN max_mc < 800000 THEN 0
+              ELSE ms * (max_mc - 800000) / (max_mc - min_mc) END),
+            sum(CASE WHEN min_mc >= 1000000 THEN ms WHEN max_mc < 1000000 THEN 0
+              ELSE ms * (max_mc - 1000000) / (max_mc - min_mc) END),
+            sum(CASE WHEN min_mc >= 1100000 THEN ms WHEN max_mc < 1100000 THEN 0
+              ELSE ms * (max_mc - 1100000) / (max_mc - min_mc) END),
+            sum(CASE WHEN min_mc >= 1200000 THEN ms WHEN max_mc < 1200000 THEN 0
+              ELSE ms * (max_mc - 1200000) / (max_mc - min_mc) END)
+            FROM (SELECT *, last_ms - first_ms + min(interval_ms, 60000) AS ms FROM minute
+              WHERE firing IN (SELECT id FROM firing WHERE last_seq IS NOT NULL))
+            GROUP BY firing, probe;
           """);
 
   private Schema() {}

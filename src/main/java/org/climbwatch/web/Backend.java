@@ -81,6 +81,9 @@ public interface Backend {
   /** The potter has looked after a latched alarm. */
   void reset(String alarmId, Signature by);
 
+  /** What each probe has been through, the followed one first. */
+  List<ProbeLife> probes();
+
   /** Why readings do not arrive or are not stored; empty while all is well. */
   Optional<String> unwell();
 

@@ -47,6 +47,7 @@ final class PageFiles {
           "firing.js",
           "history.js",
           "past.js",
+          "probes.js",
           "sound.js",
           "theme.js"
         }) {

@@ -37,6 +37,7 @@ final class Routes {
       look(config, address, context -> pageFiles.serve(context, address));
     }
     look(config, API + "/status", this::status);
+    look(config, API + "/probes", this::probes);
     look(config, API + "/firings", this::firings);
     look(config, FIRING, context -> firing(context, 200, id(context)));
     look(config, FIRING + "/curve", this::curve);
@@ -60,6 +61,11 @@ final class Routes {
   private void status(Context context) {
     StatusJson json = new StatusJson(backend.status(), backend::wallTime, passphrase.needed());
     json(context, json::write);
+  }
+
+  private void probes(Context context) {
+    List<ProbeLife> probes = backend.probes();
+    json(context, out -> ProbesJson.write(out, probes));
   }
 
   private void firings(Context context) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -417,6 +418,23 @@ public final class FakeBackend implements Backend {
       line = happened("alarm", alarm.kind().word(), state.word(), alarm.message());
     }
     tell(new Live.Happened(openId, line));
+  }
+
+  @Override
+  public List<ProbeLife> probes() {
+    return List.of(
+        new ProbeLife(
+            PROBE,
+            "K",
+            Optional.of(LocalDate.of(2026, 10, 1)),
+            52,
+            51,
+            208.25,
+            120.5,
+            61,
+            20.75,
+            "soon",
+            "Have a new one ready."));
   }
 
   @Override

@@ -75,6 +75,21 @@ class RoutesTest {
   }
 
   @Test
+  void probesTellWhatTheyHaveBeenThrough() throws Exception {
+    JsonNode probe = Served.json(served.get("/api/v1/probes")).get("probes").get(0);
+
+    assertThat(probe.get("name").asText()).isEqualTo("top");
+    assertThat(probe.get("type").asText()).isEqualTo("K");
+    assertThat(probe.get("fitted").asText()).isEqualTo("2026-10-01");
+    assertThat(probe.get("firings").asInt()).isEqualTo(52);
+    assertThat(probe.get("high_firings").asInt()).isEqualTo(51);
+    assertThat(probe.get("hours_over_800_c").asDouble()).isEqualTo(208.25);
+    assertThat(probe.get("hours_over_1200_c").asDouble()).isEqualTo(20.75);
+    assertThat(probe.get("replace").asText()).isEqualTo("soon");
+    assertThat(probe.get("advice").asText()).isNotBlank();
+  }
+
+  @Test
   void idleStatusHasNoFiringAndNoInventedNumber() throws Exception {
     JsonNode status = Served.json(served.get("/api/v1/status"));
 

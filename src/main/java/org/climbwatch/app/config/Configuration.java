@@ -8,7 +8,9 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.climbwatch.watch.WatchSettings;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseResult;
@@ -17,6 +19,7 @@ import org.tomlj.TomlParseResult;
  * All settings of one run, checked.
  *
  * @param sources where the readings of each of the watch's probes come from, in the same order
+ * @param fitted when each of them was put in, where that is said, in the same order
  * @param interval between two kept readings, in kiln time
  * @param burst whether a reading is made of all looks that the device can give in that time
  * @param dataDirectory where the journal lies
@@ -24,6 +27,7 @@ import org.tomlj.TomlParseResult;
 public record Configuration(
     WatchSettings watch,
     List<ProbeSource> sources,
+    List<Optional<LocalDate>> fitted,
     Duration interval,
     boolean burst,
     ServerSettings server,
@@ -83,6 +87,7 @@ public record Configuration(
 
   public Configuration {
     sources = List.copyOf(sources);
+    fitted = List.copyOf(fitted);
     if (sources.size() != watch.probes().size()) {
       throw new IllegalArgumentException("each probe needs one source");
     }
@@ -100,11 +105,11 @@ public record Configuration(
 
   /** The same with another server address. */
   public Configuration listeningAt(ListenAddress address) {
-    return new Configuration(watch, sources, interval, burst, server.at(address), dataDirectory);
+    return new Configuration(watch, sources, fitted, interval, burst, server.at(address), dataDirectory);
   }
 
   /** The same with its journal elsewhere. */
   public Configuration withData(Path directory) {
-    return new Configuration(watch, sources, interval, burst, server, directory);
+    return new Configuration(watch, sources, fitted, interval, burst, server, directory);
   }
 }

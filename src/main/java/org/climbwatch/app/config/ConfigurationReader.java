@@ -2,6 +2,7 @@ package org.climbwatch.app.config;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,7 @@ final class ConfigurationReader {
             firing,
             alarms),
         probes.stream().map(ProbeReader::source).toList(),
+        probes.stream().map(ProbeReader::fitted).toList(),
         Duration.ofMillis(Math.round(intervalS * 1000)),
         burst,
         server,
@@ -188,11 +190,13 @@ final class ConfigurationReader {
   static final class ProbeReader {
     private final ProbeSettings settings;
     private final ProbeSource source;
+    private final Optional<LocalDate> fitted;
 
     ProbeReader(Section probe) {
       ProbeTable table = new ProbeTable(probe);
       source = table.source();
       settings = table.settings();
+      fitted = probe.date("fitted");
       probe.refuseTheRest();
     }
 
@@ -202,6 +206,10 @@ final class ConfigurationReader {
 
     ProbeSource source() {
       return source;
+    }
+
+    Optional<LocalDate> fitted() {
+      return fitted;
     }
   }
 }

@@ -2,6 +2,7 @@ package org.climbwatch.app.config;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -165,6 +166,19 @@ final class Section {
       return Optional.empty();
     }
     return Optional.of((String) value);
+  }
+
+  /** A day, as TOML writes it. */
+  Optional<LocalDate> date(String key) {
+    Object value = value(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (!(value instanceof LocalDate)) {
+      wrong(key, value, "is not a day", "write it without quotation marks, as 2026-10-01");
+      return Optional.empty();
+    }
+    return Optional.of((LocalDate) value);
   }
 
   /** A file or folder. */
