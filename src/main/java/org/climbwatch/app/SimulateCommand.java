@@ -175,7 +175,8 @@ final class SimulateCommand implements Callable<Integer> {
         sources.add(
             new SimulatedSource(
                 probe,
-                new SimulationSettings(first.firing(), first.seed(), own.fault(), own.place(), own.looks()),
+                new SimulationSettings(
+                    first.firing(), first.seed(), own.fault(), own.place(), own.looks()),
                 restMillis()));
       }
     }

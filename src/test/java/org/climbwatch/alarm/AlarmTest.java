@@ -10,7 +10,6 @@ import static org.climbwatch.alarm.AlarmState.UNACKNOWLEDGED;
 
 import java.time.Duration;
 import org.climbwatch.reading.Moment;
-import org.climbwatch.signal.SignalHealth;
 import org.junit.jupiter.api.Test;
 
 /** What time does to an alarm; the pairs of state and turn are in {@link LifeCycleTest}. */

@@ -105,7 +105,8 @@ public record Configuration(
 
   /** The same with another server address. */
   public Configuration listeningAt(ListenAddress address) {
-    return new Configuration(watch, sources, fitted, interval, burst, server.at(address), dataDirectory);
+    return new Configuration(
+        watch, sources, fitted, interval, burst, server.at(address), dataDirectory);
   }
 
   /** The same with its journal elsewhere. */

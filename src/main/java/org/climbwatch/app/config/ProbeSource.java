@@ -21,8 +21,7 @@ public sealed interface ProbeSource {
   record Scpi(ScpiSettings settings) implements ProbeSource {}
 
   /** The kiln model. */
-  record Model(
-      String firing, long seed, String fault, String place, int looks, double speed)
+  record Model(String firing, long seed, String fault, String place, int looks, double speed)
       implements ProbeSource {}
 
   /** A recording played back. */

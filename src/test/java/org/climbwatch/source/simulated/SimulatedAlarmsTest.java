@@ -91,7 +91,8 @@ class SimulatedAlarmsTest {
     SimulatedSource source =
         new SimulatedSource(
             "upper",
-            new SimulationSettings(FiringKind.STONEWARE, seed, FaultKind.SPARKS, Place.UPPER, looks),
+            new SimulationSettings(
+                FiringKind.STONEWARE, seed, FaultKind.SPARKS, Place.UPPER, looks),
             0);
     Watch watch = new Watch(SETTINGS);
     List<Judged> judged = new ArrayList<>();
