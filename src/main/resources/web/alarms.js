@@ -114,25 +114,29 @@ function card(alarm, acted) {
   if (alarm.note !== '') {
     made.append(make('p', 'alarm-note', `Note: ${alarm.note}`));
   }
-  const [first, ...others] = answer(alarm, (action, body, done) =>
+  const { main, aside } = answer(alarm, (action, body, done) =>
     acted(() => post(`/alarms/${encodeURIComponent(alarm.id)}/${action}`, body), done));
+  // before the text, which may be longer than a phone's screen
+  made.append(...main);
   if (unanswered(alarm)) {
-    // before the text, which may be longer than a phone's screen
-    made.append(first, message(alarm), ...others);
+    made.append(message(alarm));
   } else {
     const more = make('details', '');
     more.append(make('summary', '', 'What was seen, what to check'), message(alarm));
-    made.append(more, first, ...others);
+    made.append(more);
   }
+  made.append(aside);
   return made;
 }
 
 function stateWords(alarm) {
-  const words = alarmStates[alarm.state];
   const by = alarm.who === '' ? '' : ` by ${alarm.who}`;
-  return alarm.state === 'shelved'
-    ? `Shelved until ${clock(alarm.shelved_until)}${by}`
-    : words + by;
+  if (alarm.state === 'shelved') {
+    return `Shelved until ${clock(alarm.shelved_until)}${by}`;
+  }
+  return alarm.state === 'latched'
+    ? `Over, to be reset; acknowledged${by}`
+    : alarmStates[alarm.state] + by;
 }
 
 /** The message as it is; sentence by sentence, with its checks as a list where it has them. */

@@ -12,25 +12,27 @@ const TIMES = [
   [480, '8 hours'],
 ];
 
-/** The elements for a card. @param act runs an action of the alarm and tells how it went */
+/**
+ * What a card offers: `main` is the big button, if the alarm waits for something.
+ * @param act runs an action of the alarm and tells how it went
+ */
 export function answer(alarm, act) {
   const signature = fields();
-  const elements = [];
+  const main = [];
   if (unanswered(alarm)) {
-    elements.push(
+    main.push(
       button('acknowledge', 'Acknowledge', alarm, () =>
         act('acknowledge', signature.read(), 'Acknowledged.'),
       ),
     );
   } else if (alarm.state === 'latched') {
-    elements.push(
+    main.push(
       button('acknowledge reset', 'I have looked: reset', alarm, () =>
         act('reset', signature.read(), 'Reset.'),
       ),
     );
   }
-  elements.push(aside(alarm, signature, act));
-  return elements;
+  return { main, aside: aside(alarm, signature, act) };
 }
 
 function aside(alarm, signature, act) {

@@ -12,8 +12,6 @@ export const alarmStates = {
   unacknowledged: 'Not acknowledged',
   acknowledged: 'Acknowledged',
   returned_unacknowledged: 'Over by itself, not acknowledged',
-  latched: 'Over and acknowledged, to be reset',
-  shelved: 'Shelved',
 };
 
 /** Whether an alarm waits for an answer. */

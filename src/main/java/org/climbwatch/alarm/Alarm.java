@@ -201,10 +201,10 @@ final class Alarm {
     return Optional.of(new Change(reminded, state, says, true));
   }
 
-  /** Says it with the numbers of now. */
+  /** Says it with the numbers of now, unless only the deadband keeps it standing. */
   private void refresh(Situation situation) {
     OptionalLong held = presence.heldSeconds(situation.at());
-    if (held.isPresent()) {
+    if (held.isPresent() && rule.look(situation, false) == Rule.Verdict.HOLDS) {
       String message = rule.message(situation, held.getAsLong());
       occurrence = occurrence.map(one -> one.saying(message));
     }

@@ -182,6 +182,15 @@ class AlarmTest {
     assertThat(bench.hold(3600).changes).isEmpty();
   }
 
+  /** "1298 °C, at or above the limit of 1300 °C" would not be true. */
+  @Test
+  void reminderDoesNotTakeTheNumbersOfTheDeadband() {
+    bench.hold(11).holdInDeadband(300);
+
+    assertThat(bench.changes.get(1).message())
+        .isEqualTo("Still not acknowledged after 5 min. held 10 s");
+  }
+
   @Test
   void whatCanWaitForTheNextLookIsNotSaidAgain() {
     Bench low = new Bench(AlarmKind.SAFE_TO_OPEN).hold(11);

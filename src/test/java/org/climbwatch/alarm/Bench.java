@@ -36,7 +36,7 @@ final class Bench {
 
     @Override
     public Verdict look(Situation situation, boolean standing) {
-      return verdict;
+      return verdict == Verdict.HOLDS && inDeadband && !standing ? Verdict.CLEAR : verdict;
     }
 
     @Override
@@ -49,6 +49,7 @@ final class Bench {
   final Alarm alarm;
   final List<Alarm.Change> changes = new ArrayList<>();
   private Rule.Verdict verdict = Rule.Verdict.CLEAR;
+  private boolean inDeadband;
   private int second;
 
   /** Of an alarm that does not latch. */
@@ -86,6 +87,14 @@ final class Bench {
 
   Bench hold(int seconds) {
     return look(Rule.Verdict.HOLDS, seconds);
+  }
+
+  /** It goes on holding, but would not be raised anew. */
+  Bench holdInDeadband(int seconds) {
+    inDeadband = true;
+    look(Rule.Verdict.HOLDS, seconds);
+    inDeadband = false;
+    return this;
   }
 
   Bench clear(int seconds) {

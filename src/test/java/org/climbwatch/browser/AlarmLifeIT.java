@@ -21,7 +21,6 @@ class AlarmLifeIT {
       """
       [kiln]
       name = "Top hat"
-      target_c = 1090
       [[probe]]
       name = "upper"
       source = "recording"

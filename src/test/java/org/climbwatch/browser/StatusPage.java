@@ -185,6 +185,10 @@ public final class StatusPage {
     return text("flood");
   }
 
+  public void toTheTop() {
+    ((JavascriptExecutor) driver).executeScript("window.scrollTo(0, 0);");
+  }
+
   /** Counts every tone of the page from now on; to be called before the sound is pressed. */
   public void countTones() {
     ((JavascriptExecutor) driver)

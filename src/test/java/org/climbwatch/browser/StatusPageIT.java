@@ -176,7 +176,8 @@ class StatusPageIT {
 
     page.awaitThat("the shelf", SOON, () -> page.alarms().get(1).contains("Shelved until"));
     assertThat(page.alarms().get(1)).contains("by Ann", "Note: bottle being changed");
-    page.awaitThat("the latch", SOON, () -> page.alarms().get(0).contains("to be reset by Bo"));
+    page.awaitThat(
+        "the latch", SOON, () -> page.alarms().get(0).contains("to be reset; acknowledged by Bo"));
     assertThat(page.unwatched()).contains("Switched off in the settings: Probes are far apart.");
     shot("shelved", screen);
     page.reset("Falling");
@@ -353,6 +354,7 @@ class StatusPageIT {
 
   /** To be looked at, in both themes. */
   private void shot(String what, Screen screen) throws IOException {
+    page.toTheTop();
     for (String scheme : List.of("light", "dark")) {
       browser.prefersColorScheme(scheme);
       String name = "alarm-" + what + "-" + screen.name().toLowerCase(Locale.ROOT) + "-" + scheme;
