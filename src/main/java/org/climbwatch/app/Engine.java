@@ -11,6 +11,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Function;
 import org.climbwatch.app.config.Configuration;
+import org.climbwatch.journal.Calibration;
 import org.climbwatch.journal.Journal;
 import org.climbwatch.journal.JournalTrouble;
 import org.climbwatch.reading.Moment;
@@ -43,6 +44,7 @@ final class Engine implements AutoCloseable {
   private final Configuration configuration;
   private final KilnTime time;
   private final Journal journal;
+  private final List<Calibration> calibrations;
   private final Watch watch;
   private final List<Source> sources;
   private final int boot;
@@ -55,12 +57,14 @@ final class Engine implements AutoCloseable {
 
   /** Takes up the journal where it ended, and opens the source. */
   Engine(Configuration configuration, KilnTime time, Journal journal) {
-    this.configuration = configuration;
     this.time = time;
     this.journal = journal;
+    calibrations = journal.calibrations();
+    this.configuration =
+        configuration.with(Corrections.inForce(configuration.watch(), calibrations));
     journal.knownOffsetMs(time.bootId()).ifPresent(time::goOnFrom);
     boot = journal.boot(time.bootId(), time.millis(), time.millis() + time.wallOffsetMillis());
-    watch = new Watch(configuration.watch());
+    watch = new Watch(this.configuration.watch());
     resume();
     sources = Sources.open(configuration, originMillis());
   }
@@ -135,8 +139,14 @@ final class Engine implements AutoCloseable {
     return time;
   }
 
+  /** With the corrections in force. */
   Configuration configuration() {
     return configuration;
+  }
+
+  /** Those recorded up to the start: while the daemon runs, nobody else writes to the journal. */
+  List<Calibration> calibrations() {
+    return calibrations;
   }
 
   /** One line on each probe's device, in the order of the probes. */

@@ -198,6 +198,11 @@ public final class Firings implements AutoCloseable {
         });
   }
 
+  /** All calibrations of all probes, in the order in which they were recorded. */
+  public List<Calibration> calibrations() {
+    return read(() -> Calibrations.all(connection));
+  }
+
   private FiringRange range(long id) throws SQLException {
     return FiringRange.one(connection, id)
         .orElseThrow(() -> new IllegalArgumentException("there is no firing " + id));

@@ -209,6 +209,20 @@ public final class Journal implements AutoCloseable {
     transaction(() -> Remarks.insert(writer.connection(), firingId, wallMs, text));
   }
 
+  /** Adds what a calibration found. Durable on return; not kept when it throws. */
+  public void calibrated(Calibration calibration) {
+    transaction(() -> Calibrations.insert(writer.connection(), calibration));
+  }
+
+  /** All calibrations of all probes, in the order in which they were recorded. */
+  public List<Calibration> calibrations() {
+    try {
+      return Calibrations.all(writer.connection());
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
+  }
+
   /** The firing that is on. */
   public OptionalLong openFiringId() {
     return writer.openFiring();

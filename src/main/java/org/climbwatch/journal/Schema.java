@@ -141,6 +141,21 @@ final class Schema {
             FROM (SELECT *, last_ms - first_ms + min(interval_ms, 60000) AS ms FROM minute
               WHERE firing IN (SELECT id FROM firing WHERE last_seq IS NOT NULL))
             GROUP BY firing, probe;
+          """,
+          """
+          CREATE TABLE calibration (
+            id INTEGER PRIMARY KEY,
+            wall_ms INTEGER NOT NULL,
+            probe TEXT NOT NULL,              -- by name: it may never have measured in this file
+            who TEXT NOT NULL,
+            how TEXT NOT NULL,                -- words with blanks between
+            points TEXT NOT NULL,             -- read:add:expanded uncertainty, °C, blanks between
+            note TEXT NOT NULL
+          ) STRICT;
+          CREATE TRIGGER calibration_unaltered BEFORE UPDATE ON calibration
+            BEGIN SELECT RAISE(ABORT, 'a calibration record is never altered; add one'); END;
+          CREATE TRIGGER calibration_kept BEFORE DELETE ON calibration
+            BEGIN SELECT RAISE(ABORT, 'a calibration record is never deleted; add one'); END;
           """);
 
   private Schema() {}

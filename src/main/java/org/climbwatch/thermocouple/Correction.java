@@ -1,6 +1,8 @@
 package org.climbwatch.thermocouple;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * What a calibration says must be added to a temperature after linearisation. The measured voltage
@@ -65,6 +67,35 @@ public record Correction(List<Point> points) {
                 + " points further apart, or merge them");
       }
     }
+  }
+
+  /**
+   * Takes back what {@link #text} made.
+   *
+   * @throws IllegalArgumentException for any other text
+   */
+  public static Correction ofText(String text) {
+    List<Point> points = new ArrayList<>();
+    for (String point : text.isEmpty() ? new String[0] : text.split(" ")) {
+      String[] numbers = point.split(":", -1);
+      if (numbers.length != 3) {
+        throw new IllegalArgumentException(
+            "correction \"" + text + "\": a point is read:add:uncertainty, such as 0.4:-0.4:0.3");
+      }
+      points.add(
+          new Point(
+              Double.parseDouble(numbers[0]),
+              Double.parseDouble(numbers[1]),
+              Double.parseDouble(numbers[2])));
+    }
+    return new Correction(points);
+  }
+
+  /** For a record: {@code at:add:uncertainty} of each point in °C, with blanks between. */
+  public String text() {
+    return points.stream()
+        .map(point -> point.atC + ":" + point.addC + ":" + point.expandedC)
+        .collect(Collectors.joining(" "));
   }
 
   /** Whether there is nothing to add. */

@@ -6,6 +6,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.thermocouple.Budget;
 import org.climbwatch.thermocouple.ColdJunction;
 import org.climbwatch.thermocouple.OutOfRange;
 import org.climbwatch.thermocouple.Uncertainty;
@@ -32,6 +33,26 @@ final class Judge {
     }
   }
 
+  /** The uncertainty of a reading, itemised; empty for one without a temperature. */
+  Optional<Budget> budget(Reading reading) {
+    if (judge(reading, Phase.IDLE).temperatureC().isEmpty()) {
+      return Optional.empty();
+    }
+    boolean isEmf = reading instanceof Reading.Emf;
+    double readC =
+        isEmf ? hotJunctionC((Reading.Emf) reading) : ((Reading.Linearised) reading).temperatureC();
+    double coldJunctionC =
+        isEmf
+            ? ((Reading.Emf) reading).coldJunctionC()
+            : coldJunctionC((Reading.Linearised) reading);
+    double spreadC = spreadC(reading, readC).orElse(0);
+    return Optional.of(Budget.of(probe.chain(), readC, coldJunctionC, spreadC, samples(reading)));
+  }
+
+  private static double coldJunctionC(Reading.Linearised reading) {
+    return reading.coldJunctionC().orElse(25);
+  }
+
   /** The same with what the run of readings says of it. */
   static Judged with(Judged judged, boolean spike, Optional<Climb> climb, Phase phase) {
     return new Judged(
@@ -52,7 +73,7 @@ final class Judge {
   private Judged linearised(Reading.Linearised reading, Phase phase) {
     // refuses a temperature that the couple cannot have
     probe.type().emfMv(reading.temperatureC());
-    return good(reading, reading.temperatureC(), reading.coldJunctionC().orElse(25), phase);
+    return good(reading, reading.temperatureC(), coldJunctionC(reading), phase);
   }
 
   /** The calibration's correction is added here and nowhere else: what was read stays as read. */

@@ -1,6 +1,10 @@
 package org.climbwatch.watch;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.thermocouple.Budget;
+import org.climbwatch.thermocouple.Correction;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -55,6 +59,20 @@ public record ProbeSettings(
     if (!(limit >= 50 && limit <= 1800)) {
       throw new IllegalArgumentException("limitC must be 50 to 1800, was " + limit);
     }
+  }
+
+  /** The same with another correction. */
+  public ProbeSettings with(Correction correction) {
+    return new ProbeSettings(name, chain.with(correction), compared, limitC);
+  }
+
+  /**
+   * The itemised uncertainty of a reading of this probe.
+   *
+   * @return empty for a reading that has no temperature
+   */
+  public Optional<Budget> budget(Reading reading) {
+    return new Judge(this).budget(reading);
   }
 
   /** Letter type of the couple. */

@@ -47,6 +47,11 @@ public record WatchSettings(
     this(kiln, targetC, List.of(probe), signal, firing, alarm);
   }
 
+  /** The same with other probes. */
+  public WatchSettings with(List<ProbeSettings> others) {
+    return new WatchSettings(kiln, targetC, others, signal, firing, alarm);
+  }
+
   /** The probe that the firing and its alarms follow. */
   public ProbeSettings probe() {
     return probes.get(0);

@@ -109,6 +109,11 @@ public record Configuration(
         watch, sources, fitted, interval, burst, server.at(address), dataDirectory);
   }
 
+  /** The same with other settings of the core for the same probes. */
+  public Configuration with(WatchSettings other) {
+    return new Configuration(other, sources, interval, burst, server, dataDirectory);
+  }
+
   /** The same with its journal elsewhere. */
   public Configuration withData(Path directory) {
     return new Configuration(watch, sources, fitted, interval, burst, server, directory);

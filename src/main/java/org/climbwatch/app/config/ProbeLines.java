@@ -1,9 +1,6 @@
 package org.climbwatch.app.config;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.climbwatch.thermocouple.Correction;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
@@ -28,7 +25,7 @@ final class ProbeLines {
     lines.put(key + "step_uv", "" + errors.stepUv());
     lines.put(key + "drift_c", "" + errors.driftC());
     if (!probe.chain().correction().isNone()) {
-      lines.put(key + "correction", text(probe.chain().correction()));
+      lines.put(key + "correction", probe.chain().correction().text());
     }
     lines.put(key + "compared", "" + probe.compared());
     probe.limitC().ifPresent(limit -> lines.put(key + "limit_c", "" + limit));
@@ -49,31 +46,8 @@ final class ProbeLines {
                 lines.number(key + "step_c", 0),
                 lines.number(key + "step_uv", 0),
                 lines.number(key + "drift_c", 0)),
-            lines.read(key + "correction", Correction.NONE, "correction", ProbeLines::correction));
+            lines.read(key + "correction", Correction.NONE, "correction", Correction::ofText));
     return new ProbeSettings(
         name, chain, lines.flag(key + "compared", true), lines.optionalNumber(key + "limit_c"));
-  }
-
-  /** {@code at:add:uncertainty} of each point, with blanks between. */
-  private static String text(Correction correction) {
-    return correction.points().stream()
-        .map(point -> point.atC() + ":" + point.addC() + ":" + point.expandedC())
-        .collect(Collectors.joining(" "));
-  }
-
-  private static Correction correction(String text) {
-    List<Correction.Point> points = new ArrayList<>();
-    for (String point : text.split(" ")) {
-      String[] numbers = point.split(":", -1);
-      if (numbers.length != 3) {
-        throw new IllegalArgumentException(text);
-      }
-      points.add(
-          new Correction.Point(
-              Double.parseDouble(numbers[0]),
-              Double.parseDouble(numbers[1]),
-              Double.parseDouble(numbers[2])));
-    }
-    return new Correction(points);
   }
 }
