@@ -1,11 +1,18 @@
 package org.climbwatch.app;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.climbwatch.app.config.Configuration;
+import org.climbwatch.journal.Calibration;
+import org.climbwatch.journal.Journal;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.Source;
@@ -24,11 +31,23 @@ import picocli.CommandLine.Spec;
       "Reads the settings, takes readings from each probe for a few seconds and prints a table.",
       "Exit 0 when all is well, 1 when a probe is not."
     },
-    footerHeading = "%nExample%n",
-    footer = "  climbwatch check --config climbwatch.toml")
+    footerHeading = "%nExamples%n",
+    footer = {
+      "  climbwatch check --config climbwatch.toml",
+      "  climbwatch check --calibrate --config climbwatch.toml --seconds 30"
+    })
 final class CheckCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
-  @Mixin private ConfigOption config = new ConfigOption();
+  @Mixin private DataOption data = new DataOption();
+
+  @Option(
+      names = "--calibrate",
+      description = {
+        "Leads through a comparison of a probe with melting ice, boiling water or another"
+            + " instrument, and records what must be added. The daemon must be stopped, since"
+            + " journal and probe are needed; run it as the daemon's user."
+      })
+  private boolean calibrate;
 
   @Option(
       names = "--seconds",
@@ -42,11 +61,59 @@ final class CheckCommand implements Callable<Integer> {
     if (seconds < 1 || seconds > 600) {
       throw new Refusal("--seconds " + seconds + " is out of range; allowed: 1 to 600");
     }
-    Configuration configuration = config.load();
+    Configuration configuration = data.configuration();
+    if (calibrate) {
+      calibrate(configuration);
+      return Main.WELL;
+    }
     List<Source> sources = Sources.open(configuration, 0);
     try {
       List<ProbeCheck> checks = listen(configuration, sources);
       return print(checks, sources) ? Main.WELL : Main.NOT_WELL;
+    } finally {
+      sources.forEach(Source::close);
+    }
+  }
+
+  /** The journal is opened first: nobody shall boil water for a record that cannot be written. */
+  private void calibrate(Configuration configuration) throws IOException, InterruptedException {
+    Path file = DataOption.journalIn(configuration.dataDirectory());
+    try (Journal journal = Journal.open(file, new TextCodec())) {
+      Dialogue dialogue =
+          new Dialogue(
+              new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)),
+              spec.commandLine().getOut());
+      CalibrationGuide guide =
+          new CalibrationGuide(
+              dialogue,
+              configuration.watch().probes(),
+              journal.calibrations(),
+              probe -> steady(configuration, probe, dialogue),
+              Instant::now);
+      Optional<Calibration> found = guide.lead();
+      found.ifPresent(journal::calibrated);
+      dialogue.say(
+          found.isPresent()
+              ? "Written to " + file + ". In force from the next start of the daemon."
+              : "Nothing was written.");
+    }
+  }
+
+  /** Opens the probe for these seconds only, so that what it read before does not come along. */
+  private Optional<SteadyReading> steady(Configuration configuration, int probe, Dialogue dialogue)
+      throws IOException, InterruptedException {
+    List<Source> sources = Sources.open(configuration, 0);
+    try {
+      dialogue.say("  Listens for " + seconds + " s ...");
+      ProbeCheck check = listen(configuration, sources).get(probe);
+      double[] readC = check.readC();
+      if (readC.length >= SteadyReading.FEWEST && readC.length > check.faulty()) {
+        return Optional.of(SteadyReading.of(readC));
+      }
+      dialogue.say("  Too few good readings: " + check.verdict(seconds));
+      dialogue.say("  The device says: " + sources.get(probe).describe());
+      dialogue.say("  Another program may have it open; or listen longer with --seconds.");
+      return Optional.empty();
     } finally {
       sources.forEach(Source::close);
     }

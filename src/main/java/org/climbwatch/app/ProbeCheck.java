@@ -39,6 +39,16 @@ final class ProbeCheck {
     return !looks.isEmpty() && good.size() == looks.size();
   }
 
+  /** °C of the good readings, in their order. */
+  double[] readC() {
+    return good.stream().mapToDouble(look -> look.temperatureC().orElseThrow()).toArray();
+  }
+
+  /** How many readings carry a fault. */
+  int faulty() {
+    return looks.size() - good.size();
+  }
+
   /** One line under the {@link #HEADING}. */
   String row() {
     return String.format(
