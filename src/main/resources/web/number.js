@@ -1,5 +1,6 @@
 // The number, or the reason why there is none, and what belongs beside it.
 import {
+  day,
   direction,
   element,
   hoursMinutes,
@@ -33,6 +34,8 @@ export function show(status, probe, silentS) {
   element('target-fact').hidden = status.target_c === null;
   say('target', status.target_c === null ? '' : `${whole(status.target_c)} °C`);
   say('probe-line', line(probe, known));
+  element('uncertainty').href = `/uncertainty.html?probe=${encodeURIComponent(probe.name)}`;
+  say('checked', checked(status, probe));
   head(status, probe, known);
   document.title = title(status, probe, known);
 }
@@ -41,6 +44,12 @@ function uncertainty(probe) {
   return probe.uncertainty_c === null
     ? 'uncertainty not known'
     : `± ${Math.max(1, Math.round(probe.uncertainty_c))} °C`;
+}
+
+/** A reading does not tell it, the status does. */
+function checked(status, probe) {
+  const at = status.probes.find((one) => one.name === probe.name)?.checked;
+  return at ? `Last checked ${day(at)}` : 'Never checked';
 }
 
 function reason(probe, silentS, stale) {

@@ -6,10 +6,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.app.config.ProbeSource;
+import org.climbwatch.journal.Calibration;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
+import org.climbwatch.thermocouple.Budget;
 import org.climbwatch.watch.Judged;
+import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.watch.View;
+import org.climbwatch.web.ProbeBudget;
 import org.climbwatch.web.Status;
 
 /** How kiln, probes and daemon are at this moment. */
@@ -60,9 +64,42 @@ final class Condition {
     List<Status.Device> devices = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
       View.ProbeView probe = view.probes().get(i);
-      devices.add(new Status.Device(probe.name(), lines.get(i), ageS(probe.latest())));
+      devices.add(
+          new Status.Device(
+              probe.name(), lines.get(i), ageS(probe.latest()), checked(probe.name())));
     }
     return devices;
+  }
+
+  /** How sure a probe's temperature is; nothing is said of a reading that has become too old. */
+  Optional<ProbeBudget> budget(String name) {
+    View view = engine.view();
+    for (int i = 0; i < view.probes().size(); i++) {
+      if (view.probes().get(i).name().equals(name)) {
+        ProbeSettings settings = engine.configuration().watch().probes().get(i);
+        Optional<Judged> latest = view.probes().get(i).latest();
+        Optional<Budget> budget =
+            latest
+                .filter(judged -> ageS(latest).orElse(Double.MAX_VALUE) <= staleAfterS())
+                .flatMap(judged -> settings.budget(judged.reading()));
+        Optional<Calibration> calibration = calibration(name);
+        return Optional.of(
+            new ProbeBudget(
+                name,
+                budget,
+                checked(name),
+                calibration.map(one -> one.who() + ": " + one.note()).orElse("")));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Calibration> calibration(String probe) {
+    return Calibration.latest(engine.calibrations(), probe).filter(Calibration::checked);
+  }
+
+  private Optional<Instant> checked(String probe) {
+    return calibration(probe).map(Calibration::at);
   }
 
   /** Real s since a reading of this boot. */

@@ -28,12 +28,14 @@ import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
 import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.web.Backend;
+import org.climbwatch.web.CorrectedBy;
 import org.climbwatch.web.CurveColumns;
 import org.climbwatch.web.EventLine;
 import org.climbwatch.web.FiringSummary;
 import org.climbwatch.web.Live;
 import org.climbwatch.web.Metric;
 import org.climbwatch.web.ProbeLife;
+import org.climbwatch.web.ProbeBudget;
 import org.climbwatch.web.Refused;
 import org.climbwatch.web.Status;
 
@@ -87,12 +89,17 @@ final class Desk implements Backend {
   }
 
   @Override
-  public void exportCsv(long id, OutputStream out) throws IOException {
+  public void exportCsv(long id, CorrectedBy by, OutputStream out) throws IOException {
     engine.flush();
     try (Firings firings = Firings.open(journalFile)) {
       requireKnown(firings, id);
-      FiringFiles.csv(firings, id, out);
+      FiringFiles.csv(firings, id, by, out);
     }
+  }
+
+  @Override
+  public Optional<ProbeBudget> budget(String probe) {
+    return condition.budget(probe);
   }
 
   @Override

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.climbwatch.journal.Firings;
+import org.climbwatch.web.CorrectedBy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -31,6 +32,16 @@ final class ExportCommand implements Callable<Integer> {
   private String format;
 
   @Option(
+      names = "--calibration",
+      paramLabel = "recorded|none|latest",
+      defaultValue = "recorded",
+      description = {
+        "Temperatures as shown then (recorded, the default), or computed again from the raw"
+            + " signal: as read (none), or by the latest calibration of each probe (latest)."
+      })
+  private String calibration;
+
+  @Option(
       names = "--out",
       paramLabel = "FILE",
       description = "Where to (default: standard output).")
@@ -41,13 +52,22 @@ final class ExportCommand implements Callable<Integer> {
     if (!format.equals("csv") && !format.equals("json")) {
       throw new Refusal("--format \"" + format + "\" is unknown; allowed: csv, json");
     }
+    CorrectedBy by =
+        CorrectedBy.ofWord(calibration)
+            .orElseThrow(
+                () ->
+                    new Refusal(
+                        "--calibration \""
+                            + calibration
+                            + "\" is unknown; allowed: "
+                            + CorrectedBy.words()));
     try (Firings firings = Firings.open(data.journal())) {
       long id = id(firings);
       try (OutputStream stream = Output.open(out)) {
         if (format.equals("csv")) {
-          FiringFiles.csv(firings, id, stream);
+          FiringFiles.csv(firings, id, by, stream);
         } else {
-          FiringFiles.json(firings, id, stream);
+          FiringFiles.json(firings, id, by, stream);
         }
       }
     }

@@ -2,26 +2,42 @@ package org.climbwatch.app;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import org.climbwatch.export.FiringCsv;
 import org.climbwatch.export.FiringJson;
+import org.climbwatch.journal.Calibration;
 import org.climbwatch.journal.FiringSummary;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.RecordedDeed;
 import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.journal.RowSink;
+import org.climbwatch.web.CorrectedBy;
 
 /** Joins the journal's rows to the export's writers. */
 final class FiringFiles {
   private FiringFiles() {}
 
-  static void csv(Firings firings, long id, OutputStream out) throws IOException {
+  static void csv(Firings firings, long id, CorrectedBy by, OutputStream out) throws IOException {
     FiringCsv csv = new FiringCsv(out);
     csv.header();
-    firings.rows(id, new CsvSink(csv));
+    rows(firings, id, by, new CsvSink(csv));
     csv.flush();
   }
 
-  static void json(Firings firings, long id, OutputStream out) throws IOException {
+  private static void rows(Firings firings, long id, CorrectedBy by, RowSink sink)
+      throws IOException {
+    switch (by) {
+      case RECORDED -> firings.rows(id, sink);
+      case NONE -> RecomputedRows.stream(firings, id, Corrections::none, sink);
+      case LATEST -> {
+        List<Calibration> recorded = firings.calibrations();
+        RecomputedRows.stream(
+            firings, id, settings -> Corrections.inForce(settings, recorded), sink);
+      }
+    }
+  }
+
+  static void json(Firings firings, long id, CorrectedBy by, OutputStream out) throws IOException {
     FiringSummary firing = firings.one(id).orElseThrow();
     FiringJson json = new FiringJson(out);
     json.firing(firing.id(), firing.name(), firing.began(), firing.ended(), firing.byItself());
@@ -36,7 +52,7 @@ final class FiringFiles {
           event.alarmId());
     }
     json.rows();
-    firings.rows(id, new JsonSink(json));
+    rows(firings, id, by, new JsonSink(json));
     json.end();
   }
 

@@ -38,7 +38,10 @@ public interface Backend {
   List<CurveColumns> curves(long id, int points);
 
   /** Writes the whole record of a firing as the contract's CSV and leaves the stream open. */
-  void exportCsv(long id, OutputStream out) throws IOException;
+  void exportCsv(long id, CorrectedBy by, OutputStream out) throws IOException;
+
+  /** The uncertainty of a probe's temperature now, itemised; empty for a name that is not known. */
+  Optional<ProbeBudget> budget(String probe);
 
   /** What happened in a firing, the potter's notes among it, the oldest first. */
   List<EventLine> events(long id);

@@ -32,6 +32,7 @@ final class PageFiles {
   private static Map<String, String> resources() {
     Map<String, String> resources = new TreeMap<>();
     resources.put("/", "/web/index.html");
+    resources.put("/uncertainty.html", "/web/uncertainty.html");
     for (String name :
         new String[] {
           "page.css",
@@ -49,7 +50,8 @@ final class PageFiles {
           "past.js",
           "probes.js",
           "sound.js",
-          "theme.js"
+          "theme.js",
+          "uncertainty.js"
         }) {
       resources.put("/page/" + name, "/web/" + name);
     }

@@ -42,6 +42,7 @@ final class Routes {
     look(config, FIRING, context -> firing(context, 200, id(context)));
     look(config, FIRING + "/curve", this::curve);
     look(config, FIRING + "/events", this::events);
+    look(config, API + "/probes/{name}/uncertainty", this::uncertainty);
     look(config, "/metrics", this::metrics);
     look(config, "/healthz", this::health);
     config.routes.get(FIRING + "/export.csv", this::exportCsv);
@@ -92,12 +93,28 @@ final class Routes {
     json(context, out -> RecordJson.events(out, id, lines));
   }
 
+  private void uncertainty(Context context) {
+    String probe = context.pathParam("name");
+    ProbeBudget budget =
+        backend
+            .budget(probe)
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        404,
+                        "No such probe",
+                        "There is no probe \"" + probe + "\"; GET /api/v1/status lists them."));
+    json(context, out -> BudgetJson.write(out, budget));
+  }
+
   private void exportCsv(Context context) throws IOException {
     FiringSummary firing = known(id(context));
-    String name = "firing-" + firing.id() + "-" + DAY.format(firing.began()) + ".csv";
+    CorrectedBy by = correctedBy(context.queryParam("calibration"));
+    String which = by == CorrectedBy.RECORDED ? "" : "-calibration-" + by.word();
+    String name = "firing-" + firing.id() + "-" + DAY.format(firing.began()) + which + ".csv";
     context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
     context.res().setContentType("text/csv;charset=utf-8;header=present");
-    backend.exportCsv(firing.id(), context.res().getOutputStream());
+    backend.exportCsv(firing.id(), by, context.res().getOutputStream());
   }
 
   private void begin(Context context) throws IOException {
@@ -186,6 +203,20 @@ final class Routes {
       throw Refused.noFiring("\"" + id + "\"");
     }
     return Long.parseLong(id);
+  }
+
+  private static CorrectedBy correctedBy(String given) {
+    return given == null
+        ? CorrectedBy.RECORDED
+        : CorrectedBy.ofWord(given)
+            .orElseThrow(
+                () ->
+                    Refused.badRequest(
+                        "calibration must be one of "
+                            + CorrectedBy.words()
+                            + ", was \""
+                            + given
+                            + "\"."));
   }
 
   private static int points(String given) {

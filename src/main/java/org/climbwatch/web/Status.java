@@ -2,6 +2,7 @@ package org.climbwatch.web;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.climbwatch.watch.View;
@@ -42,8 +43,10 @@ public record Status(
    * @param probe its configured name
    * @param line one line for people: which device, and how it is doing
    * @param latestAgeS s since its newest reading arrived; empty before the first
+   * @param checked when the probe was last compared with something better known, if ever
    */
-  public record Device(String probe, String line, OptionalDouble latestAgeS) {}
+  public record Device(
+      String probe, String line, OptionalDouble latestAgeS, Optional<Instant> checked) {}
 
   /** Whether a probe's newest reading is too old to be shown as the temperature now. */
   boolean stale(Device device) {

@@ -86,6 +86,7 @@ final class StatusJson {
     }
     Json.number(out, "age_s", device.latestAgeS(), 1);
     out.writeStringField("source", device.line());
+    out.writeStringField("checked", device.checked().map(Json::time).orElse(null));
     out.writeEndObject();
   }
 

@@ -24,6 +24,11 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.thermocouple.Budget;
+import org.climbwatch.thermocouple.MeasuringChain;
+import org.climbwatch.thermocouple.ProbeErrors;
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
 import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.View;
 
@@ -50,6 +55,7 @@ public final class FakeBackend implements Backend {
   private final List<View.WatchedAlarm> watched = new ArrayList<>();
   private boolean flood;
   private boolean brokenExport;
+  private Optional<Instant> checked = Optional.empty();
   private long nowMs;
 
   // ---- what the test does ----
@@ -81,6 +87,10 @@ public final class FakeBackend implements Backend {
 
   public synchronized void sicken(String reason) {
     unwell = Optional.of(reason);
+  }
+
+  public synchronized void check(Instant at) {
+    checked = Optional.of(at);
   }
 
   public synchronized void age(double seconds) {
@@ -232,7 +242,7 @@ public final class FakeBackend implements Backend {
             List.copyOf(alarms),
             List.copyOf(watched),
             flood),
-        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS)),
+        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS, checked)),
         10,
         openId,
         elapsedS(),
@@ -274,7 +284,7 @@ public final class FakeBackend implements Backend {
   }
 
   @Override
-  public void exportCsv(long id, OutputStream out) throws IOException {
+  public void exportCsv(long id, CorrectedBy by, OutputStream out) throws IOException {
     known(id);
     out.write("time,elapsed_s,probe,temperature_c\r\n".getBytes(StandardCharsets.UTF_8));
     for (int i = 0; i < 20_000; i++) {
@@ -284,6 +294,23 @@ public final class FakeBackend implements Backend {
       String row = START.plusSeconds(i) + "," + i + ",top," + (20 + i * 0.05) + "\r\n";
       out.write(row.getBytes(StandardCharsets.UTF_8));
     }
+  }
+
+  @Override
+  public synchronized Optional<ProbeBudget> budget(String probe) {
+    MeasuringChain chain =
+        new MeasuringChain(ThermocoupleType.K, ToleranceClass.IEC_2, ProbeErrors.inDegrees(2, 2));
+    return Optional.of(probe)
+        .filter(PROBE::equals)
+        .map(
+            name ->
+                new ProbeBudget(
+                    name,
+                    latest
+                        .flatMap(judged -> judged.temperatureC().stream().boxed().findFirst())
+                        .map(readC -> Budget.of(chain, readC, 24.5, 0.25, 9)),
+                    checked,
+                    checked.isPresent() ? "Ann: ice point: read 0.4 °C" : ""));
   }
 
   @Override

@@ -1,6 +1,7 @@
 package org.climbwatch.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.StringReader;
@@ -87,6 +88,58 @@ class RoutesTest {
     assertThat(probe.get("hours_over_1200_c").asDouble()).isEqualTo(20.75);
     assertThat(probe.get("replace").asText()).isEqualTo("soon");
     assertThat(probe.get("advice").asText()).isNotBlank();
+  }
+
+  @Test
+  void uncertaintyOfAProbeIsItemised() throws Exception {
+    backend.check(java.time.Instant.parse("2026-11-20T09:00:00Z"));
+    backend.measure(1000, 118.4);
+
+    JsonNode answer = Served.json(served.get("/api/v1/probes/top/uncertainty"));
+
+    assertThat(answer.get("probe").asText()).isEqualTo("top");
+    assertThat(answer.get("checked").asText()).isEqualTo("2026-11-20T09:00:00.000Z");
+    JsonNode budget = answer.get("budget");
+    assertThat(budget.get("text").asText()).startsWith("1000 ± ");
+    double squares = 0;
+    for (JsonNode each : budget.get("components")) {
+      double standardC = each.get("standard_c").asDouble();
+      assertThat(standardC)
+          .isCloseTo(
+              each.get("value").asDouble()
+                  / each.get("divisor").asDouble()
+                  * each.get("sensitivity").asDouble(),
+              within(0.001));
+      squares += standardC * standardC;
+    }
+    // GUM 5.1.2 and 6.2.1: root of the sum of squares, times k
+    assertThat(budget.get("combined_c").asDouble()).isCloseTo(Math.sqrt(squares), within(0.001));
+    assertThat(budget.get("expanded_c").asDouble())
+        .isCloseTo(2 * Math.sqrt(squares), within(0.002));
+  }
+
+  @Test
+  void withoutATemperatureThereIsNoBudgetAndWithoutACheckNoDate() throws Exception {
+    backend.fail(Fault.OPEN_CIRCUIT);
+
+    JsonNode answer = Served.json(served.get("/api/v1/probes/top/uncertainty"));
+
+    assertThat(answer.get("budget").isNull()).isTrue();
+    assertThat(answer.get("checked").isNull()).isTrue();
+    assertThat(Served.json(served.get("/api/v1/status")).at("/probes/0/checked").isNull()).isTrue();
+    assertThat(served.get("/api/v1/probes/nowhere/uncertainty").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void anExportWithAnotherCalibrationSaysSoInItsName() throws Exception {
+    long id = backend.begin("Tea bowls");
+    String address = "/api/v1/firings/" + id + "/export.csv?calibration=";
+
+    assertThat(served.get(address + "none").headers().firstValue("Content-Disposition"))
+        .hasValueSatisfying(name -> assertThat(name).contains("-calibration-none.csv"));
+    HttpResponse<String> wrong = served.get(address + "best");
+    assertThat(wrong.statusCode()).isEqualTo(400);
+    assertThat(wrong.body()).contains("recorded, none, latest");
   }
 
   @Test

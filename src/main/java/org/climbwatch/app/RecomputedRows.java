@@ -1,0 +1,127 @@
+package org.climbwatch.app;
+
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.function.ToLongFunction;
+import java.util.function.UnaryOperator;
+import org.climbwatch.journal.Firings;
+import org.climbwatch.journal.RecordedDeed;
+import org.climbwatch.journal.RowSink;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Climb;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Judged;
+import org.climbwatch.watch.Watch;
+import org.climbwatch.watch.WatchSettings;
+
+/**
+ * A firing's rows with temperature, uncertainty and climb as they follow from the raw signal under
+ * other corrections, by the same core. All else stays as recorded, phases and events among it.
+ */
+final class RecomputedRows implements RowSink {
+  private static final int COLUMNS = 3;
+
+  private final UnaryOperator<WatchSettings> change;
+  private final ToLongFunction<Moment> elapsedMs;
+  private final RowSink to;
+  private Watch watch;
+  private int[] numbers = new int[COLUMNS * 4096];
+  private int size;
+  private int next;
+
+  private RecomputedRows(
+      UnaryOperator<WatchSettings> change, ToLongFunction<Moment> elapsedMs, RowSink to) {
+    this.change = change;
+    this.elapsedMs = elapsedMs;
+    this.to = to;
+  }
+
+  /**
+   * Hands out the rows of a firing.
+   *
+   * @param change puts other corrections into the settings that were in force
+   * @param to takes the rows
+   */
+  static void stream(Firings firings, long id, UnaryOperator<WatchSettings> change, RowSink to)
+      throws IOException {
+    RecomputedRows rows = new RecomputedRows(change, firings.elapsedMs(id), to);
+    firings.inputs(id, new TextCodec(), rows::take);
+    firings.rows(id, rows);
+  }
+
+  private void take(Input input) {
+    if (input instanceof Input.Configured then) {
+      Input.Configured now = new Input.Configured(then.at(), change.apply(then.settings()));
+      if (watch == null) {
+        watch = new Watch(now.settings());
+      }
+      watch.accept(now);
+    } else if (input instanceof Input.Measured measured) {
+      Judged judged = watch.accept(measured).judged().orElseThrow();
+      if (elapsedMs.applyAsLong(measured.reading().at()) >= 0) {
+        add(judged);
+      }
+    } else if (!(input instanceof Input.Acknowledged)) {
+      // an answer belongs to an alarm that may not stand now, and changes no temperature
+      watch.accept(input);
+    }
+  }
+
+  private void add(Judged judged) {
+    if (size == numbers.length) {
+      numbers = Arrays.copyOf(numbers, size * 2);
+    }
+    numbers[size++] = steps(judged.temperatureC(), 1e3);
+    numbers[size++] = steps(judged.uncertaintyC(), 1e2);
+    Climb climb = judged.climb().orElse(null);
+    numbers[size++] = climb == null ? NONE : steps(OptionalDouble.of(climb.cPerHour()), 10);
+  }
+
+  /** On the record's grid. */
+  private static int steps(OptionalDouble value, double stepsPerUnit) {
+    return value.isEmpty() ? NONE : (int) Math.rint(value.getAsDouble() * stepsPerUnit);
+  }
+
+  @Override
+  public void reading(
+      long wallMs,
+      long elapsedMs,
+      String probe,
+      int temperatureMilliC,
+      int uncertaintyCentiC,
+      int climbDeciCPerHour,
+      int emfTenthUv,
+      int coldJunctionMilliC,
+      String quality,
+      String phase,
+      int samples,
+      int spreadTenthUv,
+      int spreadMilliC)
+      throws IOException {
+    if (next == size) {
+      // the daemon has written it since the others were computed
+      return;
+    }
+    to.reading(
+        wallMs,
+        elapsedMs,
+        probe,
+        numbers[next],
+        numbers[next + 1],
+        numbers[next + 2],
+        emfTenthUv,
+        coldJunctionMilliC,
+        quality,
+        phase,
+        samples,
+        spreadTenthUv,
+        spreadMilliC);
+    next += COLUMNS;
+  }
+
+  @Override
+  public void deed(RecordedDeed deed, String phase) throws IOException {
+    to.deed(deed, phase);
+  }
+}
