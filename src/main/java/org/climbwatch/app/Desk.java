@@ -34,8 +34,8 @@ import org.climbwatch.web.EventLine;
 import org.climbwatch.web.FiringSummary;
 import org.climbwatch.web.Live;
 import org.climbwatch.web.Metric;
-import org.climbwatch.web.ProbeLife;
 import org.climbwatch.web.ProbeBudget;
+import org.climbwatch.web.ProbeLife;
 import org.climbwatch.web.Refused;
 import org.climbwatch.web.Status;
 

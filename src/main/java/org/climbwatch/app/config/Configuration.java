@@ -111,7 +111,7 @@ public record Configuration(
 
   /** The same with other settings of the core for the same probes. */
   public Configuration with(WatchSettings other) {
-    return new Configuration(other, sources, interval, burst, server, dataDirectory);
+    return new Configuration(other, sources, fitted, interval, burst, server, dataDirectory);
   }
 
   /** The same with its journal elsewhere. */
