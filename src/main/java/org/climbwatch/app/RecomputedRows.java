@@ -2,6 +2,7 @@ package org.climbwatch.app;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToLongFunction;
 import java.util.function.UnaryOperator;
@@ -9,7 +10,6 @@ import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.RecordedDeed;
 import org.climbwatch.journal.RowSink;
 import org.climbwatch.reading.Moment;
-import org.climbwatch.signal.Climb;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.Watch;
@@ -58,7 +58,7 @@ final class RecomputedRows implements RowSink {
       }
       watch.accept(now);
     } else if (input instanceof Input.Measured measured) {
-      Judged judged = watch.accept(measured).judged().orElseThrow();
+      Optional<Judged> judged = watch.accept(measured).judged();
       if (elapsedMs.applyAsLong(measured.reading().at()) >= 0) {
         add(judged);
       }
@@ -68,14 +68,18 @@ final class RecomputedRows implements RowSink {
     }
   }
 
-  private void add(Judged judged) {
+  /** A reading of a probe that the settings do not name has no temperature. */
+  private void add(Optional<Judged> judged) {
     if (size == numbers.length) {
       numbers = Arrays.copyOf(numbers, size * 2);
     }
-    numbers[size++] = steps(judged.temperatureC(), 1e3);
-    numbers[size++] = steps(judged.uncertaintyC(), 1e2);
-    Climb climb = judged.climb().orElse(null);
-    numbers[size++] = climb == null ? NONE : steps(OptionalDouble.of(climb.cPerHour()), 10);
+    numbers[size++] = judged.map(one -> steps(one.temperatureC(), 1e3)).orElse(NONE);
+    numbers[size++] = judged.map(one -> steps(one.uncertaintyC(), 1e2)).orElse(NONE);
+    numbers[size++] =
+        judged
+            .flatMap(Judged::climb)
+            .map(climb -> steps(OptionalDouble.of(climb.cPerHour()), 10))
+            .orElse(NONE);
   }
 
   /** On the record's grid. */
