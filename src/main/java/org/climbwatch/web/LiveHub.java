@@ -62,6 +62,11 @@ final class LiveHub implements AutoCloseable {
     return clients.size();
   }
 
+  /** How many items no client has been given yet. */
+  int waiting() {
+    return items.size();
+  }
+
   /** Answers a request with the stream. */
   void open(Context context) {
     synchronized (this) {

@@ -79,6 +79,11 @@ public final class WebServer implements AutoCloseable {
     return live.clients();
   }
 
+  /** How many live items no stream has been given yet. */
+  int liveWaiting() {
+    return live.waiting();
+  }
+
   private void configure(JavalinConfig config, ListenSocket socket) {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
