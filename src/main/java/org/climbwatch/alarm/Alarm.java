@@ -87,6 +87,9 @@ final class Alarm {
   Optional<Change> look(Situation situation, Duration remindAfter) {
     boolean before = presence.present();
     Rule.Verdict verdict = rule.look(situation, before);
+    if (staysQuiet(verdict)) {
+      return Optional.empty();
+    }
     presence.look(verdict, situation.at(), rule.delays());
     Optional<Change> change = take(applying(verdict));
     if (!before && presence.present()) {
@@ -157,6 +160,16 @@ final class Alarm {
                 one.shelf()
                     .map(shelf -> one.shelved(shelf.carriedOver(last, at, away), one.by()))
                     .orElse(one));
+  }
+
+  /** Whether a look changes nothing at all: so at nearly every reading, for nearly every alarm. */
+  private boolean staysQuiet(Rule.Verdict verdict) {
+    if (verdict == Rule.Verdict.HOLDS || !presence.absent()) {
+      return false;
+    }
+    return verdict == Rule.Verdict.NOT_APPLICABLE
+        ? state == (rule.inService() ? AlarmState.SUPPRESSED_BY_DESIGN : AlarmState.OUT_OF_SERVICE)
+        : state == AlarmState.NORMAL;
   }
 
   private Turn applying(Rule.Verdict verdict) {

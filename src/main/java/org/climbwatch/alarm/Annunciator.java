@@ -12,6 +12,11 @@ import org.climbwatch.reading.Moment;
 public final class Annunciator {
   private AlarmSettings settings;
   private List<Alarm> alarms = new ArrayList<>();
+
+  /** Those of them that say whether a signal can be trusted: asked for several times a reading. */
+  private List<Alarm> ofBadSignal = List.of();
+
+  private List<Alarm> ofJumps = List.of();
   private final Burst burst = new Burst();
   private Moment last = new Moment(0, 0);
 
@@ -74,6 +79,8 @@ public final class Annunciator {
         }
       }
     }
+    ofBadSignal = alarms.stream().filter(alarm -> alarm.kind().badSignal()).toList();
+    ofJumps = alarms.stream().filter(alarm -> alarm.kind() == AlarmKind.PROBE_JUMPS).toList();
     for (Alarm dropped : before) {
       if (!alarms.contains(dropped)) {
         dropped.occurrence().ifPresent(one -> changes.add(over(dropped, one)));
@@ -107,20 +114,18 @@ public final class Annunciator {
    * place of all that would follow from them.
    */
   public boolean signalBad(String probe) {
-    for (int i = 0; i < alarms.size(); i++) {
-      Alarm alarm = alarms.get(i);
-      if (alarm.kind().badSignal() && alarm.present() && alarm.probe().equals(probe)) {
-        return true;
-      }
-    }
-    return false;
+    return anyPresent(ofBadSignal, probe);
   }
 
   /** Whether a finding stands that a probe's signal steps away and back. */
   public boolean signalJumps(String probe) {
-    for (int i = 0; i < alarms.size(); i++) {
-      Alarm alarm = alarms.get(i);
-      if (alarm.kind() == AlarmKind.PROBE_JUMPS && alarm.present() && alarm.probe().equals(probe)) {
+    return anyPresent(ofJumps, probe);
+  }
+
+  private static boolean anyPresent(List<Alarm> some, String probe) {
+    for (int i = 0; i < some.size(); i++) {
+      Alarm alarm = some.get(i);
+      if (alarm.present() && alarm.probe().equals(probe)) {
         return true;
       }
     }

@@ -28,6 +28,11 @@ final class Presence {
     return stage instanceof Stage.Present;
   }
 
+  /** Whether nothing has been seen to hold, not even within the on-delay. */
+  boolean absent() {
+    return stage == ABSENT;
+  }
+
   /** s since it began to hold; empty when it is not present, or no duration is known. */
   OptionalLong heldSeconds(Moment at) {
     return stage instanceof Stage.Present present && present.since().sameBoot(at)
