@@ -103,11 +103,14 @@ final class SimulatedProbe {
    * @param tick tenths of a second since the model began, also while it stands still
    */
   Sent sent(SimulatedFiring firing, double part, long tick) {
-    return frozen.isPresent() ? frozen.get() : live(firing, part, tick);
+    return firing.faultNow() == FaultKind.STUCK && frozen.isPresent()
+        ? frozen.get()
+        : live(firing, part, tick);
   }
 
   private Sent live(SimulatedFiring firing, double part, long tick) {
-    double seenC = Math.min(probeC(part) * (1 - rot), 1355) + noiseC(firing, tick);
+    double left = firing.faultNow() == FaultKind.DRIFT ? 1 - rot : 1;
+    double seenC = Math.min(probeC(part) * left, 1355) + noiseC(firing, tick);
     double withinC = Math.min(Math.max(seenC, -100), 1370);
     double coldJunctionC = box.coldJunctionC();
     double emfMv = ColdJunction.emfMv(ThermocoupleType.K, withinC, coldJunctionC);

@@ -142,6 +142,21 @@ class SimulatedSourceTest {
         .isInstanceOf(Reading.Emf.class);
   }
 
+  /** What was stuck once stayed so in all rounds, and a couple that had rotted stayed rotten. */
+  @ParameterizedTest
+  @EnumSource(
+      value = FaultKind.class,
+      names = {"STUCK", "DRIFT"})
+  void aProbeOfALaterRoundIsAHealthyOne(FaultKind fault) {
+    SimulatedSource source = source(FiringKind.FAST_REDUCTION, 1, fault);
+    long second = FiringKind.FAST_REDUCTION.cycle().toSeconds() + 90 * 60;
+
+    double readC = celsius(source.read(at(second * 1000)).orElseThrow());
+
+    assertThat(source.trueC()).isGreaterThan(950);
+    assertThat(readC).isCloseTo(source.trueC(), within(8.0));
+  }
+
   @Test
   void aWeekAheadIsCaughtUpWith() {
     SimulatedSource source = source(FiringKind.DEMO, 1, FaultKind.NONE);
