@@ -85,7 +85,10 @@ public final class JournalSpeed {
               int emfTenthUv,
               int coldJunctionMilliC,
               String quality,
-              String phase) {
+              String phase,
+              int samples,
+              int spreadTenthUv,
+              int spreadMilliC) {
             sum[0]++;
             sum[1] += temperatureMilliC + elapsedMs;
           }
