@@ -9,7 +9,6 @@ import org.climbwatch.source.simulated.FaultKind;
 import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.source.simulated.Place;
 import org.climbwatch.source.simulated.SimulationSettings;
-import org.climbwatch.source.spi.Chip;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
@@ -20,6 +19,10 @@ import org.climbwatch.watch.ProbeSettings;
 final class ProbeTable {
   private static final List<String> SOURCES =
       List.of("serial", "spi", "modbus", "scpi", "model", "recording");
+
+  /** Of a device that says nothing of itself: those of the usual amplifiers, a MAX31855's step. */
+  private static final ProbeErrors USUAL_ERRORS =
+      new ProbeErrors(2, 0, 0, 2, ProbeErrors.USUAL_STEP_C, 0, 0);
 
   private final Section probe;
   private final String sourceWord;
@@ -48,7 +51,7 @@ final class ProbeTable {
             : Optional.empty();
   }
 
-  /** An amplifier on SPI has the limits of error of its data sheet. */
+  /** An amplifier on SPI has the limits of error and the steps of its data sheet. */
   ProbeSettings settings() {
     String name = probe.text("name").orElse("probe");
     ToleranceClass tolerance =
@@ -57,12 +60,8 @@ final class ProbeTable {
                 "tolerance",
                 "iec_2",
                 Arrays.stream(ToleranceClass.values()).map(ToleranceClass::word).toList()));
-    Optional<Chip> chip = spi.map(table -> table.settings().chip());
     ProbeErrors errors =
-        errors(
-            chip.map(Chip::amplifierErrorC).orElse(2.0),
-            chip.map(Chip::coldJunctionErrorC).orElse(2.0),
-            ProbeErrors.USUAL_STEP_C);
+        errors(spi.map(table -> table.settings().chip().errors()).orElse(USUAL_ERRORS));
     boolean compared = probe.flag("compared", true);
     return new ProbeSettings(
         name,
@@ -71,15 +70,22 @@ final class ProbeTable {
         probe.optionalNumber("limit_c", 50, 1800));
   }
 
-  private ProbeErrors errors(double amplifierC, double coldJunctionC, double stepC) {
-    return new ProbeErrors(
-        probe.number("amplifier_error_c", amplifierC, 0, ProbeErrors.MOST_C),
-        probe.number("offset_error_uv", 0, 0, ProbeErrors.MOST_OFFSET_UV),
-        probe.number("gain_error_ppm", 0, 0, ProbeErrors.MOST_GAIN_PPM),
-        probe.number("cold_junction_error_c", coldJunctionC, 0, ProbeErrors.MOST_C),
-        probe.number("step_c", stepC, 0, ProbeErrors.MOST_STEP_C),
-        probe.number("step_uv", 0, 0, ProbeErrors.MOST_STEP_UV),
-        probe.number("drift_c", 0, 0, ProbeErrors.MOST_C));
+  /** A limit in degrees that somebody writes stands for the whole amplifier, so for its volts. */
+  private ProbeErrors errors(ProbeErrors usual) {
+    double amplifierC =
+        probe.number("amplifier_error_c", usual.amplifierC(), 0, ProbeErrors.MOST_C);
+    boolean whole = probe.has("amplifier_error_c");
+    double offsetUv = whole ? 0 : usual.offsetUv();
+    double gainPpm = whole ? 0 : usual.gainPpm();
+    offsetUv = probe.number("offset_error_uv", offsetUv, 0, ProbeErrors.MOST_OFFSET_UV);
+    gainPpm = probe.number("gain_error_ppm", gainPpm, 0, ProbeErrors.MOST_GAIN_PPM);
+    double coldC =
+        probe.number("cold_junction_error_c", usual.coldJunctionC(), 0, ProbeErrors.MOST_C);
+    double stepC = probe.number("step_c", usual.stepC(), 0, ProbeErrors.MOST_STEP_C);
+    double stepUv = probe.has("step_c") ? 0 : usual.stepUv();
+    stepUv = probe.number("step_uv", stepUv, 0, ProbeErrors.MOST_STEP_UV);
+    double driftC = probe.number("drift_c", 0, 0, ProbeErrors.MOST_C);
+    return new ProbeErrors(amplifierC, offsetUv, gainPpm, coldC, stepC, stepUv, driftC);
   }
 
   ProbeSource source() {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
+import org.climbwatch.thermocouple.ProbeErrors;
 
 /**
  * One amplifier as it is set up: what its data sheet says of the bus, of time and of errors. Each
@@ -47,11 +48,12 @@ public interface Chip {
    */
   Optional<Duration> stillAtMost(boolean hot);
 
-  /** °C, the data sheet's limit of error of the thermocouple's signal, read at the hot end. */
-  double amplifierErrorC();
-
-  /** °C, the data sheet's limit of error of the cold junction. */
-  double coldJunctionErrorC();
+  /**
+   * Limits of error and steps, as the data sheet states them: in degrees where the chip's own table
+   * or line is meant, in the terms of the voltage where that is, so that a budget counts it by the
+   * couple's slope at each temperature.
+   */
+  ProbeErrors errors();
 
   /** A talk from the first transfer on, for a link that has just been opened. */
   Talk talk(String probe);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
@@ -48,6 +49,8 @@ public record Max31855(ThermocoupleType type) implements Chip {
   private static final Duration STILL_HOT = Duration.ofMinutes(10);
 
   private static final Duration STILL_COLD = Duration.ofMinutes(60);
+
+  private static final double STEP_C = 0.25;
 
   private static final int RESERVED = 1 << 17 | 1 << 3;
   private static final int FAULT = 1 << 16;
@@ -98,20 +101,20 @@ public record Max31855(ThermocoupleType type) implements Chip {
     return Optional.of(hot ? STILL_HOT : STILL_COLD);
   }
 
-  /** Table of thermal characteristics: gain and offset at -20 to 85 °C, up to the letter's end. */
+  /**
+   * Table of thermal characteristics, -20 to 85 °C: gain and offset up to the letter's end, and the
+   * cold junction. Steps of 0.25 °C on the straight line; the couple's slope moves them by a few
+   * per cent.
+   */
   @Override
-  public double amplifierErrorC() {
-    return switch (type) {
-      case J, T -> 2;
-      case E -> 3;
-      default -> 4;
-    };
-  }
-
-  /** The same table: -20 to 85 °C. */
-  @Override
-  public double coldJunctionErrorC() {
-    return 2;
+  public ProbeErrors errors() {
+    double gainAndOffsetC =
+        switch (type) {
+          case J, T -> 2;
+          case E -> 3;
+          default -> 4;
+        };
+    return new ProbeErrors(gainAndOffsetC, 0, 0, 2, STEP_C, 0, 0);
   }
 
   @Override
@@ -206,7 +209,7 @@ public record Max31855(ThermocoupleType type) implements Chip {
 
   /** °C as the chip shows it, by its straight line: bits 31 to 18. */
   static double thermocoupleC(int frame) {
-    return (frame >> 18) * 0.25;
+    return (frame >> 18) * STEP_C;
   }
 
   /** °C of the chip: bits 15 to 4. */

@@ -3,6 +3,7 @@ package org.climbwatch.source.spi;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
@@ -167,21 +168,20 @@ public record Max31856(
   }
 
   /**
-   * Full-scale and linearity error of 0.15 % of full scale (78.125 mV at gain 8, 19.531 at 32) and
-   * offset, -20 to 85 °C, by the couple's flattest slope above red heat; 0.13 °C for the chip's
-   * table. Which gain it takes for a letter is not stated, so the coarser is assumed.
+   * -20 to 85 °C. Full-scale and linearity error of 0.15 % of full scale (78.125 mV at gain 8,
+   * 19.531 at 32) and the offset, which together stand for up to so many µV at any signal; 0.13 °C
+   * and steps of the chip's table on top where it linearises. Which gain it takes for a letter is
+   * not stated, so the coarser is assumed. The data sheet has the offset for gain 8 alone (11.7
+   * µV); a quarter of it for gain 32 is our assumption.
    */
   @Override
-  public double amplifierErrorC() {
-    double limitUv = mode.gain() == 32 ? 0.0015 * 19_531 + 2.9 : 0.0015 * 78_125 + 11.7;
-    double tableC = mode == Mode.TEMPERATURE ? 0.13 : 0;
-    return HotEnd.errorC(type, limitUv, tableC);
-  }
-
-  /** -20 to 85 °C. */
-  @Override
-  public double coldJunctionErrorC() {
-    return 0.7;
+  public ProbeErrors errors() {
+    double offsetUv = mode.gain() == 32 ? 0.0015 * 19_531 + 2.9 : 0.0015 * 78_125 + 11.7;
+    boolean linearises = mode == Mode.TEMPERATURE;
+    double tableC = linearises ? 0.13 : 0;
+    double stepC = linearises ? Max31856Frame.HOT_STEP_C : 0;
+    double stepUv = linearises ? 0 : Max31856Frame.voltageStepUv(mode);
+    return new ProbeErrors(tableC, offsetUv, 0, 0.7, stepC, stepUv, 0);
   }
 
   @Override

@@ -25,7 +25,7 @@ record Max31856Frame(Max31856 chip, byte[] bytes) {
   private static final int OVER_OR_UNDER_VOLTAGE = 0x02;
   private static final int OPEN = 0x01;
 
-  private static final double HOT_STEP_C = 0.0078125;
+  static final double HOT_STEP_C = 0.0078125;
   private static final double COLD_STEP_C = 0.015625;
   private static final int FULL_SCALE = 1 << 17;
   private static final double LEAST_COLD_JUNCTION_C = -55;
@@ -93,13 +93,18 @@ record Max31856Frame(Max31856 chip, byte[] bytes) {
         || !isVoltage() && (hotJunctionC() < leastC() || hotJunctionC() > mostC());
   }
 
+  /** µV to a code in voltage mode: code = gain * 1.6 * 2^17 * V. */
+  static double voltageStepUv(Max31856.Mode mode) {
+    return 1e6 / (mode.gain() * 1.6 * FULL_SCALE);
+  }
+
   private boolean isVoltage() {
     return chip.mode() != Max31856.Mode.TEMPERATURE;
   }
 
   private double emfMv() {
     return isVoltage()
-        ? code() * 1000.0 / (chip.mode().gain() * 1.6 * FULL_SCALE)
+        ? code() * voltageStepUv(chip.mode()) / 1000
         : ColdJunction.emfMv(chip.type(), hotJunctionC(), coldJunctionC());
   }
 

@@ -8,6 +8,7 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.thermocouple.ColdJunction;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
@@ -108,16 +109,13 @@ public record Max6675(double assumedColdJunctionC) implements Chip {
     return hot ? Optional.of(STILL_HOT) : Optional.empty();
   }
 
-  /** 17 steps from 700 to 1000 °C, at 3.3 V and 25 °C of the chip; 8 steps below. */
+  /**
+   * 17 steps from 700 to 1000 °C, at 3.3 V and 25 °C of the chip (8 steps below); cold-junction
+   * compensation within 3 °C, and what the assumption adds.
+   */
   @Override
-  public double amplifierErrorC() {
-    return 17 * STEP_C;
-  }
-
-  /** Cold-junction compensation within 3 °C, and what the assumption adds. */
-  @Override
-  public double coldJunctionErrorC() {
-    return 3 + ASSUMPTION_ERROR_C;
+  public ProbeErrors errors() {
+    return new ProbeErrors(17 * STEP_C, 0, 0, 3 + ASSUMPTION_ERROR_C, STEP_C, 0, 0);
   }
 
   @Override

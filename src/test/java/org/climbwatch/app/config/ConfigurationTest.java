@@ -14,9 +14,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -137,8 +139,20 @@ class ConfigurationTest {
 
   /** The limits of error of each chip's data sheet; the file's own word goes before them. */
   @ParameterizedTest
-  @CsvSource({"max31855, 4, 2", "max31856, 4, 0.7", "max6675, 4.25, 3.7", "ads1118, 4.9, 1"})
-  void errorsOfEachChipAreThoseThatTheSampleFileNames(String chip, double amplifierC, double coldC)
+  @CsvSource({
+    "max31855, 4, 0, 0, 2, 0.25, 0",
+    "max31856, 0.13, 128.9, 0, 0.7, 0.0078125, 0",
+    "max6675, 4.25, 0, 0, 3.7, 0.25, 0",
+    "ads1118, 0, 23.4, 2500, 1, 0, 7.8125"
+  })
+  void errorsOfEachChipAreThoseThatTheSampleFileNames(
+      String chip,
+      double amplifierC,
+      double offsetUv,
+      double gainPpm,
+      double coldC,
+      double stepC,
+      double stepUv)
       throws IOException {
     String table = "[probe.spi]\nchip = \"" + chip + "\"\n";
     var own = Configuration.ofText("c.toml", "[[probe]]\nsource = \"spi\"\n" + table);
@@ -146,17 +160,27 @@ class ConfigurationTest {
         Configuration.ofText(
             "c.toml", "[[probe]]\nsource = \"spi\"\namplifier_error_c = 1\n" + table);
 
-    assertThat(own.watch().probe().chain().errors().amplifierC()).isEqualTo(amplifierC);
-    assertThat(own.watch().probe().chain().errors().coldJunctionC()).isEqualTo(coldC);
-    assertThat(written.watch().probe().chain().errors().amplifierC()).isEqualTo(1);
-    String documented = Files.readString(SAMPLE).replaceAll("\\s#?\\s*", " ");
-    assertThat(documented)
+    ProbeErrors errors = own.watch().probe().chain().errors();
+    List<Double> stated = List.of(amplifierC, offsetUv, gainPpm, coldC, stepC, stepUv);
+    assertThat(
+            List.of(
+                errors.amplifierC(),
+                Math.rint(errors.offsetUv() * 10) / 10,
+                errors.gainPpm(),
+                errors.coldJunctionC(),
+                errors.stepC(),
+                errors.stepUv()))
+        .isEqualTo(stated);
+    ProbeErrors whole = written.watch().probe().chain().errors();
+    assertThat(whole.amplifierC()).isEqualTo(1);
+    assertThat(whole.offsetUv() + whole.gainPpm()).as("the whole amplifier's is written").isZero();
+    DecimalFormat plain = new DecimalFormat("0.#######", POINT);
+    assertThat(Files.readString(SAMPLE).replaceAll(" +", " "))
         .contains(
-            chip
+            "# "
+                + chip
                 + " "
-                + new DecimalFormat("0.##", POINT).format(amplifierC)
-                + " / "
-                + new DecimalFormat("0.##", POINT).format(coldC));
+                + stated.stream().map(plain::format).collect(Collectors.joining(" ")));
   }
 
   @Test

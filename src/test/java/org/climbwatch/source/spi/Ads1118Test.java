@@ -13,6 +13,7 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.spi.Ads1118.Inputs;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -182,11 +183,15 @@ class Ads1118Test {
     assertThat(chip.settling()).isEqualTo(chip.conversion());
   }
 
-  /** 0.25 % of 54.9 mV is 137 µV, 3.5 steps are 27: 165 µV by 33.4 µV/°C is 4.9 °C. */
+  /**
+   * SBAS457F, electrical characteristics: offset ±2 steps, linearity 1 step; gain 0.15 % and, from
+   * memory, 0.1 % between ranges; full scale over 2^15 to a step; sensor ±1 °C.
+   */
   @Test
-  void itsErrorsAreThoseOfTheDataSheetAtTheHotEnd() {
-    assertThat(chip.amplifierErrorC()).isCloseTo(4.9, within(0.05));
-    assertThat(chip.coldJunctionErrorC()).isEqualTo(1);
+  void itsErrorsAreThoseOfTheDataSheet() {
+    assertThat(chip.errors()).isEqualTo(new ProbeErrors(0, 23.4375, 2500, 1, 0, 7.8125, 0));
+    assertThat(new Ads1118(ThermocoupleType.J, Inputs.AIN0_AIN1, 512, 8).errors())
+        .isEqualTo(new ProbeErrors(0, 46.875, 2500, 1, 0, 15.625, 0));
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.nio.ByteBuffer;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -103,8 +104,8 @@ class Max31855Test {
   @ParameterizedTest
   @CsvSource({"K, 4", "J, 2", "N, 4", "S, 4", "T, 2", "E, 3", "R, 4"})
   void everyLetterHasTheErrorsOfTheDataSheet(ThermocoupleType type, double amplifierC) {
-    assertThat(new Max31855(type).amplifierErrorC()).isEqualTo(amplifierC);
-    assertThat(new Max31855(type).coldJunctionErrorC()).isEqualTo(2);
+    assertThat(new Max31855(type).errors())
+        .isEqualTo(new ProbeErrors(amplifierC, 0, 0, 2, 0.25, 0, 0));
   }
 
   /** Causes as the data sheet's table 2 has them; which of several is told is our choice. */

@@ -15,6 +15,7 @@ import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.spi.Max31856.Mode;
 import org.climbwatch.thermocouple.ColdJunction;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -262,14 +263,28 @@ class Max31856Test {
     assertThat(each.rest()).isEqualTo(oneShot ? Duration.ofMillis(firstMs) : Duration.ZERO);
   }
 
-  /** 117.2 + 11.7 µV by 33.4 µV/°C at the end of K is 3.87 °C; 0.13 °C for the table on top. */
+  /** 19-7534: 0.15 % of 78.125 mV is 117.2 µV, 11.7 µV of offset; table 0.13 °C, 2^-7 °C a step. */
   @Test
-  void itsErrorsAreThoseOfTheDataSheetAtTheHotEnd() {
-    assertThat(chip.amplifierErrorC()).isCloseTo(4.0, within(0.05));
-    assertThat(of(ThermocoupleType.K, Mode.VOLTAGE_GAIN_8).amplifierErrorC())
-        .isCloseTo(3.9, within(0.05));
-    assertThat(of(ThermocoupleType.S, Mode.VOLTAGE_GAIN_32).amplifierErrorC()).isBetween(2.5, 3.2);
-    assertThat(chip.coldJunctionErrorC()).isEqualTo(0.7);
+  void itsErrorsAreThoseOfTheDataSheet() {
+    ProbeErrors errors = chip.errors();
+
+    assertThat(errors.offsetUv()).isCloseTo(128.9, within(0.05));
+    assertThat(errors.amplifierC()).isEqualTo(0.13);
+    assertThat(errors.stepC()).isEqualTo(0.0078125);
+    assertThat(errors.stepUv()).isZero();
+    assertThat(errors.coldJunctionC()).isEqualTo(0.7);
+  }
+
+  /** Code = gain * 1.6 * 2^17 * V: 0.596 µV a step at gain 8, 0.149 at 32. */
+  @Test
+  void inVoltageModeItsStepsAreThoseOfTheVoltageAndItsTableHasNoPart() {
+    ProbeErrors coarse = of(ThermocoupleType.K, Mode.VOLTAGE_GAIN_8).errors();
+    ProbeErrors fine = of(ThermocoupleType.S, Mode.VOLTAGE_GAIN_32).errors();
+
+    assertThat(coarse.stepUv()).isCloseTo(0.596, within(0.0005));
+    assertThat(fine.stepUv()).isCloseTo(0.149, within(0.0005));
+    assertThat(fine.offsetUv()).isCloseTo(32.2, within(0.05));
+    assertThat(coarse.stepC() + coarse.amplifierC() + fine.stepC() + fine.amplifierC()).isZero();
   }
 
   @ParameterizedTest

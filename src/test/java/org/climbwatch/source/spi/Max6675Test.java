@@ -11,6 +11,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
+import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -66,8 +67,7 @@ class Max6675Test {
   /** 17 steps above 700 °C, 3 °C of compensation: data sheet, electrical characteristics. */
   @Test
   void itsErrorsAreThoseOfTheDataSheetAndOfTheAssumption() {
-    assertThat(chip.amplifierErrorC()).isEqualTo(4.25);
-    assertThat(chip.coldJunctionErrorC()).isEqualTo(3.7);
+    assertThat(chip.errors()).isEqualTo(new ProbeErrors(4.25, 0, 0, 3.7, 0.25, 0, 0));
   }
 
   @Test
