@@ -31,10 +31,7 @@ final class MinuteMiddles {
 
   void reset() {
     readings = 0;
-    middles = 0;
-    fall = Optional.empty();
-    newestC = OptionalDouble.empty();
-    fresh = false;
+    forget();
   }
 
   void add(long millis, double celsius) {
@@ -42,6 +39,9 @@ final class MinuteMiddles {
     fresh = false;
     if (readings > 0 && now != minute) {
       finish();
+      if (now - minute > 1) {
+        forget(); // minutes without a temperature lie between
+      }
     }
     if (readings == 0) {
       minute = now;
@@ -52,7 +52,7 @@ final class MinuteMiddles {
     lastMillis = millis;
   }
 
-  /** °C, of the last full minute. */
+  /** °C, of the last full minute; empty when that had too few readings for a middle. */
   OptionalDouble middleC() {
     return newestC;
   }
@@ -71,6 +71,7 @@ final class MinuteMiddles {
     int many = readings;
     readings = 0;
     if (many < LEAST_READINGS) {
+      forget();
       return;
     }
     Arrays.sort(minuteC, 0, many);
@@ -82,6 +83,14 @@ final class MinuteMiddles {
     newestC = OptionalDouble.of(minuteC[many / 2]);
     fresh = true;
     fall = falling() ? Optional.of(sinceHighest()) : Optional.empty();
+  }
+
+  /** What is known is of long ago: it must not stand for now. */
+  private void forget() {
+    middles = 0;
+    newestC = OptionalDouble.empty();
+    fresh = false;
+    fall = Optional.empty();
   }
 
   private boolean falling() {
