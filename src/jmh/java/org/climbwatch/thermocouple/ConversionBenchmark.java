@@ -74,7 +74,7 @@ public class ConversionBenchmark {
             ToleranceClass.IEC_2,
             new ProbeErrors(4, 0, 0, 2, ProbeErrors.USUAL_STEP_C, 0, 0),
             new Correction(List.of(new Correction.Point(0, -0.4, 0.3))));
-    double lowC = type == ThermocoupleType.B ? 250 : type.lowestInverseC();
+    double lowC = PublishedInverse.lowestC(type);
     for (int i = 0; i < EMFS; i++) {
       temperaturesC[i] = lowC + (type.highestC() - lowC) * (i + dice.nextDouble()) / EMFS;
       emfsMv[i] = type.emfMv(temperaturesC[i]);

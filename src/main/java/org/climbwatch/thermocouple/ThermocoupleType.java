@@ -15,18 +15,18 @@ public enum ThermocoupleType {
    * two temperatures, so the inverse begins just above.
    */
   B(42.14),
-  E(-200),
+  E(-270),
   J(-210),
-  K(-200),
-  N(-200),
+  K(-270),
+  N(-270),
   R(-50),
   S(-50),
-  T(-200);
+  T(-270);
 
   private final double lowestInverseC;
   private Curves curves;
 
-  /** Made when a type is first used, 64 KiB: a daemon needs one of eight. */
+  /** Made when a type is first used, up to 96 KiB: a daemon needs one of eight. */
   private record Curves(ReferenceFunction forward, InverseFunction inverse) {}
 
   ThermocoupleType(double lowestInverseC) {

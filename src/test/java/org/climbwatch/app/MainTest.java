@@ -73,7 +73,7 @@ class MainTest {
         "convert --emf x           | 'x' is not a double; see climbwatch convert --help",
         "convert --emf 1 --temperature 2 | mutually exclusive",
         "convert --type Q --emf 1  | --type \"Q\" is unknown; allowed: B E J K N R S T",
-        "convert --emf 99          | 99.0 mV is outside Type K: allowed -5.891 to 54.886 mV",
+        "convert --emf 99          | 99.0 mV is outside Type K: allowed -6.458 to 54.886 mV",
         "convert --emf NaN         | NaN mV is outside Type K",
         "convert --temperature 1400| 1400.0 °C is outside Type K",
         "check --seconds 0         | --seconds 0 is out of range; allowed: 1 to 600",

@@ -56,7 +56,7 @@ class ColdJunctionTest {
   void sumOutsideTheFunctionIsRefused() {
     assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, 54.5, 25))
         .isInstanceOf(OutOfRange.class)
-        .hasMessageContaining("-5.891 to 54.886 mV");
+        .hasMessageContaining("-6.458 to 54.886 mV");
     assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.K, Double.NaN, 25))
         .isInstanceOf(OutOfRange.class);
     assertThatThrownBy(() -> ColdJunction.hotJunctionC(ThermocoupleType.B, -0.001, 20))

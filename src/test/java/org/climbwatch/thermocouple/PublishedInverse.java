@@ -19,6 +19,16 @@ final class PublishedInverse {
     return CoefficientFile.polynomials(CoefficientFile.text(), type, "inverse");
   }
 
+  /** °C at which the printed inverse of a type begins. */
+  static double lowestC(ThermocoupleType type) {
+    return switch (type) {
+      case B -> 250;
+      case J -> -210;
+      case R, S -> -50;
+      case E, K, N, T -> -200;
+    };
+  }
+
   double temperatureC(double emfMv) {
     int i = 0;
     while (i < pieces.length - 1 && emfMv > pieces[i].highest()) {

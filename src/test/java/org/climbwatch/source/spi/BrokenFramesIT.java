@@ -141,7 +141,7 @@ class BrokenFramesIT {
   }
 
   private static boolean outsideC(double celsius) {
-    return !(celsius >= -200.01 && celsius <= 1372.01);
+    return !(celsius >= -270.01 && celsius <= 1372.01);
   }
 
   private static boolean outside(long value, long least, long most) {
