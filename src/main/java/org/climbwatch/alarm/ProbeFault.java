@@ -27,37 +27,17 @@ public record ProbeFault(Delays delays) implements Rule {
   public String message(Situation situation, long heldSeconds) {
     Fault fault = situation.fault().orElse(Fault.WIRING);
     return String.format(
-        "%s, probe %s: no temperature for %s: %s. %s Until it is back the kiln is watched by"
+        "%s, probe %s: no temperature for %s: %s. %s %sUntil it is back the kiln is watched by"
             + " nobody but you: go by cones and colour.",
         situation.kiln(),
         situation.probe(),
         Words.span(heldSeconds),
         fault.plainly(),
-        firstChecks(fault));
+        FirstChecks.of(fault),
+        furtherCheck(fault));
   }
 
-  private static String firstChecks(Fault fault) {
-    return switch (fault) {
-      case OPEN_CIRCUIT ->
-          "A screw is loose or the couple has broken. First check the screws at the amplifier and"
-              + " at the probe's head.";
-      case SHORT_TO_GROUND ->
-          "A wire touches the kiln's metal or the ground of the box; a very hot sheath or tube"
-              + " conducts, too. First check the lead where it passes the kiln's shell, then the"
-              + " probe's head, then whether the amplifier's board ties − to ground.";
-      case SHORT_TO_SUPPLY ->
-          "A wire touches a terminal or pin that carries the amplifier's supply, or the terminals"
-              + " are wet. First switch the box off, then check its terminals for loose strands and"
-              + " damp; if it comes back with the probe unscrewed and + and − bridged, the"
-              + " amplifier is broken.";
-      case OUT_OF_RANGE ->
-          "The leads may be reversed, or the type set wrongly. First check + and − at the"
-              + " amplifier.";
-      case WIRING -> "First check the amplifier's supply and its data wires, then run check.";
-      case NO_VALUE ->
-          "First run check: it shows the device's own error, such as a register it does not have.";
-      case GARBLED -> "First check the speed set for the port, and that nothing else uses it.";
-      case NO_ANSWER, DEVICE_GONE -> "First check plug and supply of the amplifier.";
-    };
+  private static String furtherCheck(Fault fault) {
+    return fault == Fault.WIRING || fault == Fault.NO_VALUE ? "Then run check. " : "";
   }
 }

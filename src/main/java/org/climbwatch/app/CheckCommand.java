@@ -16,6 +16,7 @@ import org.climbwatch.journal.Journal;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.source.Source;
+import org.climbwatch.source.spi.SpiLink;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Watch;
 import picocli.CommandLine.Command;
@@ -56,6 +57,17 @@ final class CheckCommand implements Callable<Integer> {
       description = "How long to listen, 1 to 600 (default 5).")
   private int seconds;
 
+  private final SpiLink.Buses buses;
+
+  CheckCommand() {
+    this(SpiLink.Buses.ofLinux());
+  }
+
+  /** With other buses for amplifiers on SPI. */
+  CheckCommand(SpiLink.Buses buses) {
+    this.buses = buses;
+  }
+
   @Override
   public Integer call() throws IOException, InterruptedException {
     if (seconds < 1 || seconds > 600) {
@@ -66,7 +78,7 @@ final class CheckCommand implements Callable<Integer> {
       calibrate(configuration);
       return Main.WELL;
     }
-    List<Source> sources = Sources.open(configuration, 0);
+    List<Source> sources = Sources.open(configuration, 0, buses);
     try {
       List<ProbeCheck> checks = listen(configuration, sources);
       return print(checks, sources) ? Main.WELL : Main.NOT_WELL;
@@ -102,7 +114,7 @@ final class CheckCommand implements Callable<Integer> {
   /** Opens the probe for these seconds only, so that what it read before does not come along. */
   private Optional<SteadyReading> steady(Configuration configuration, int probe, Dialogue dialogue)
       throws IOException, InterruptedException {
-    List<Source> sources = Sources.open(configuration, 0);
+    List<Source> sources = Sources.open(configuration, 0, buses);
     try {
       dialogue.say("  Listens for " + seconds + " s ...");
       ProbeCheck check = listen(configuration, sources).get(probe);

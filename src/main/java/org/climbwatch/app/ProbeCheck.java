@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.climbwatch.reading.Fault;
+import org.climbwatch.alarm.FirstChecks;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.watch.Judged;
 
@@ -70,10 +70,13 @@ final class ProbeCheck {
       return "Not well: no reading in " + seconds + " s.";
     }
     return String.format(
-        "Not well: %d of %d readings carry a fault; %s.",
+        "Not well: %d of %d readings carry a fault; %s",
         looks.size() - good.size(),
         looks.size(),
-        last(looks).fault().map(Fault::plainly).orElse("the last one is good"));
+        last(looks)
+            .fault()
+            .map(fault -> fault.plainly() + ". " + FirstChecks.of(fault).replace('\u2212', '-'))
+            .orElse("the last one is good."));
   }
 
   private static Judged last(List<Judged> looks) {

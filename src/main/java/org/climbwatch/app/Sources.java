@@ -18,6 +18,7 @@ import org.climbwatch.source.simulated.FiringKind;
 import org.climbwatch.source.simulated.Place;
 import org.climbwatch.source.simulated.SimulatedSource;
 import org.climbwatch.source.simulated.SimulationSettings;
+import org.climbwatch.source.spi.SpiLink;
 import org.climbwatch.source.spi.SpiSource;
 import org.climbwatch.watch.ProbeSettings;
 
@@ -31,11 +32,19 @@ final class Sources {
    * @param originMillis kiln time at which a model or a recording begins
    */
   static List<Source> open(Configuration configuration, long originMillis) {
+    return open(configuration, originMillis, SpiLink.Buses.ofLinux());
+  }
+
+  /** The same with other buses for amplifiers on SPI. */
+  static List<Source> open(Configuration configuration, long originMillis, SpiLink.Buses buses) {
     List<Source> sources = new ArrayList<>();
     for (int i = 0; i < configuration.sources().size(); i++) {
       ProbeSettings probe = configuration.watch().probes().get(i);
+      ProbeSource of = configuration.sources().get(i);
       Source source =
-          open(probe, configuration.sources().get(i), originMillis, configuration.burst());
+          of instanceof ProbeSource.Spi spi
+              ? new SpiSource(probe.name(), spi.settings(), buses)
+              : open(probe, of, originMillis, configuration.burst());
       sources.add(asOftenAsItCan(probe, source, configuration));
     }
     return sources;
@@ -72,9 +81,6 @@ final class Sources {
           probe.name(),
           new SerialSettings(serial.port(), serial.baud(), serial.silence(), !serial.clearDtr()),
           burst);
-    }
-    if (source instanceof ProbeSource.Spi spi) {
-      return new SpiSource(probe.name(), spi.settings());
     }
     if (source instanceof ProbeSource.Modbus modbus) {
       return onSharedLine(ports -> ModbusSource.open(probe.name(), modbus.settings(), ports));

@@ -3,7 +3,7 @@ package org.climbwatch.source.spi;
 import java.io.IOException;
 
 /** An open SPI device: moves bytes and knows nothing of them. One thread owns it. */
-interface SpiLink extends AutoCloseable {
+public interface SpiLink extends AutoCloseable {
   /**
    * Clocks bytes out and as many in at the same time, in one transfer under one chip select.
    *
@@ -17,6 +17,17 @@ interface SpiLink extends AutoCloseable {
   /** Lets go of the device. Called exactly once. */
   @Override
   void close();
+
+  /** What chips can sit on: the machine's own buses, or emulated ones. */
+  interface Buses {
+    /** The way to a chip. Opens nothing yet. */
+    Opener to(SpiSettings settings);
+
+    /** The buses that this machine's Linux offers. */
+    static Buses ofLinux() {
+      return settings -> () -> LinuxSpiLink.open(settings);
+    }
+  }
 
   /** Opens a device, as often as it is needed again. */
   interface Opener {

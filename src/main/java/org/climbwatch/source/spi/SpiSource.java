@@ -50,8 +50,8 @@ public final class SpiSource implements Source {
   private long settingsLost;
 
   /** Opens nothing yet; the first look does. */
-  public SpiSource(String probe, SpiSettings settings) {
-    this(probe, settings, () -> LinuxSpiLink.open(settings), System::nanoTime);
+  public SpiSource(String probe, SpiSettings settings, SpiLink.Buses buses) {
+    this(probe, settings, buses.to(settings), System::nanoTime);
   }
 
   SpiSource(String probe, SpiSettings settings, SpiLink.Opener opener, LongSupplier nanoTime) {

@@ -3,7 +3,7 @@ package org.climbwatch.source.spi;
 import java.util.function.LongSupplier;
 
 /** An ADS1118 by its configuration word, data sheet SBAS457F; the couple sits on AIN0 and AIN1. */
-final class Ads1118Emulator implements ChipEmulator {
+public final class Ads1118Emulator implements ChipEmulator {
   private static final double[] FULL_SCALE_MV = {6144, 4096, 2048, 1024, 512, 256, 256, 256};
   private static final int[] RATE = {8, 16, 32, 64, 128, 250, 475, 860};
 

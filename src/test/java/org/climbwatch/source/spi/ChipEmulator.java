@@ -4,7 +4,7 @@ package org.climbwatch.source.spi;
  * A chip at the level of its pins: what it answers to what is clocked in, written from its data
  * sheet and not from the code under test. A step of dither moves each conversion, as noise does.
  */
-interface ChipEmulator {
+public interface ChipEmulator {
   /** One transfer under one chip select. */
   byte[] transfer(byte[] out);
 

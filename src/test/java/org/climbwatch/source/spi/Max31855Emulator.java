@@ -3,7 +3,7 @@ package org.climbwatch.source.spi;
 import java.nio.ByteBuffer;
 
 /** A MAX31855 for Type K; strict: asked for nothing but whole frames. */
-final class Max31855Emulator implements ChipEmulator {
+public final class Max31855Emulator implements ChipEmulator {
   private int frame;
 
   void givesFrame(int newFrame) {
@@ -15,6 +15,16 @@ final class Max31855Emulator implements ChipEmulator {
     long hot = Math.round((emfMv * 1000 / 41.276 + coldJunctionC) * 4);
     long cold = Math.round(coldJunctionC * 16);
     frame = (int) hot << 18 | (int) (cold & 0xFFF) << 4;
+  }
+
+  /** Table 2 of the data sheet: F and SCG. */
+  void touchesGround() {
+    frame = 0x7FFD_1902;
+  }
+
+  /** F and SCV. */
+  void touchesSupply() {
+    frame = 0x7FFD_1904;
   }
 
   @Override

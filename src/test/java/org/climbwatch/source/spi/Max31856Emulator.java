@@ -5,7 +5,7 @@ import org.climbwatch.thermocouple.ColdJunction;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
 /** A MAX31856 by its register map, data sheet 19-7534 Rev 0; Type K and voltages only. */
-final class Max31856Emulator implements ChipEmulator {
+public final class Max31856Emulator implements ChipEmulator {
   private static final int[] POWER_ON = {
     0x00, 0x03, 0xFF, 0x7F, 0xC0, 0x7F, 0xFF, 0x80, 0x00, 0x00, 0, 0, 0, 0, 0, 0
   };

@@ -3,7 +3,7 @@ package org.climbwatch.source.spi;
 import java.util.function.LongSupplier;
 
 /** A MAX6675: a transfer stops the running conversion and begins the next, of 0.22 s. */
-final class Max6675Emulator implements ChipEmulator {
+public final class Max6675Emulator implements ChipEmulator {
   private static final long CONVERSION_NANOS = 220_000_000L;
 
   private final LongSupplier nanoTime;
