@@ -23,6 +23,7 @@ public enum AlarmKind {
   PROBE_REVERSED("probe_reversed", "Probe wires look swapped", Priority.MEDIUM),
   PROBE_STUCK("probe_stuck", "Probe signal stands still", Priority.MEDIUM),
   PROBE_NOISY("probe_noisy", "Probe signal is noisy", Priority.MEDIUM),
+  LOOKS_SCATTER("looks_scatter", "Looks within a reading scatter", Priority.LOW),
   PROBE_JUMPS("probe_jumps", "Probe signal jumps", Priority.MEDIUM),
   COLD_KILN_DISAGREES("cold_kiln_disagrees", "Cold kiln reads wrong", Priority.LOW),
   COLD_JUNCTION_HOT("cold_junction_hot", "Amplifier too hot", Priority.MEDIUM),

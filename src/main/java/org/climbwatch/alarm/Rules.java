@@ -23,6 +23,7 @@ public final class Rules {
           ProbeReversed.KIND,
           ProbeStuck.KIND,
           ProbeNoisy.KIND,
+          LooksScatter.KIND,
           ProbeJumps.KIND,
           ColdKilnDisagrees.KIND,
           ColdJunctionHot.KIND,

@@ -7,10 +7,11 @@ import java.util.OptionalDouble;
  * One probe's run of readings, looked at for what is wrong with probe, lead and amplifier.
  *
  * <p>Each idea is a class of its own; this one feeds them. All of them cost the same however long
- * the run. A spread within one reading, where a source tells it, belongs into {@link Noise}.
+ * the run.
  */
 public final class Health {
   private final Noise noise = new Noise();
+  private final LookSpread lookSpread = new LookSpread();
   private final Jumps jumps = new Jumps();
   private final Unmoved unmoved = new Unmoved();
   private final ColdJunctionTrend coldJunctionTrend = new ColdJunctionTrend();
@@ -28,12 +29,15 @@ public final class Health {
    * @param raw what the instrument said: mV, or °C where it linearises
    * @param celsius °C, spikes among them
    * @param cold °C of the terminals, where the instrument tells
+   * @param spreadC °C, of the looks that the reading is the middle of, where there are several
    * @return whether it completes a step that no kiln makes, so that no rate may be taken across it
    */
-  public boolean jumps(long millis, double raw, double celsius, OptionalDouble cold) {
+  public boolean jumps(
+      long millis, double raw, double celsius, OptionalDouble cold, OptionalDouble spreadC) {
     lastMillis = millis;
     coldJunctionC = cold;
     noise.add(celsius);
+    lookSpread.add(spreadC);
     unmoved.add(millis, raw, celsius);
     minutes.add(millis, celsius);
     if (cold.isPresent()) {
@@ -58,6 +62,7 @@ public final class Health {
   /** Forgets the run, as after a gap. */
   public void reset() {
     noise.reset();
+    lookSpread.reset();
     jumps.reset();
     unmoved.reset();
     coldJunctionTrend.reset();
@@ -77,6 +82,7 @@ public final class Health {
     boolean jumped = jumps.count() > 0;
     return new SignalHealth(
         noise.noiseC(),
+        lookSpread.spreadC(),
         jumps.count(),
         jumped && jumps.comeAndGo(),
         jumped ? jumps.largestC() : 0,

@@ -7,6 +7,8 @@ import java.util.OptionalDouble;
  * What a run of readings says about probe, lead and amplifier rather than about the kiln.
  *
  * @param noiseC °C, standard: how much it shivers from one reading to the next
+ * @param lookSpreadC °C, standard: how much the looks scatter that one reading is the middle of;
+ *     empty where a reading is a single look
  * @param jumps how many steps and faults that came and went, in the last quarter of an hour
  * @param jumpsComeAndGo whether it went up and down among them
  * @param largestJumpC °C, without its sign; 0 where there were only faults
@@ -21,6 +23,7 @@ import java.util.OptionalDouble;
  */
 public record SignalHealth(
     OptionalDouble noiseC,
+    OptionalDouble lookSpreadC,
     int jumps,
     boolean jumpsComeAndGo,
     double largestJumpC,
@@ -35,6 +38,7 @@ public record SignalHealth(
   /** Nothing is known yet. */
   public static final SignalHealth UNKNOWN =
       new SignalHealth(
+          OptionalDouble.empty(),
           OptionalDouble.empty(),
           0,
           false,

@@ -86,20 +86,20 @@ final class ProbeWatch {
       return false;
     }
     double temperatureC = judged.temperatureC().getAsDouble();
-    if (looksLikeAJump(judged.reading(), temperatureC)) {
+    if (looksLikeAJump(judged, temperatureC)) {
       track.restartRates();
     }
     return track.isSpike(millis, temperatureC);
   }
 
-  private boolean looksLikeAJump(Reading reading, double temperatureC) {
-    if (reading instanceof Reading.Emf emf) {
-      return health.jumps(
-          emf.at().millis(), emf.emfMv(), temperatureC, OptionalDouble.of(emf.coldJunctionC()));
+  private boolean looksLikeAJump(Judged judged, double temperatureC) {
+    long millis = judged.reading().at().millis();
+    if (judged.reading() instanceof Reading.Emf emf) {
+      OptionalDouble coldC = OptionalDouble.of(emf.coldJunctionC());
+      return health.jumps(millis, emf.emfMv(), temperatureC, coldC, judged.spreadC());
     }
-    Reading.Linearised linearised = (Reading.Linearised) reading;
-    return health.jumps(
-        linearised.at().millis(), temperatureC, temperatureC, linearised.coldJunctionC());
+    OptionalDouble coldC = ((Reading.Linearised) judged.reading()).coldJunctionC();
+    return health.jumps(millis, temperatureC, temperatureC, coldC, judged.spreadC());
   }
 
   /** °C, the middle one of a minute that has just become full. */

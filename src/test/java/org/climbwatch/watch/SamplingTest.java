@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.function.LongFunction;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Looks;
@@ -47,6 +48,33 @@ class SamplingTest {
     // a sine's median absolute deviation is its amplitude over the root of 2
     assertThat(last().spreadC().orElseThrow())
         .isCloseTo(HUM_MV / Math.sqrt(2) * 1.4826 / 0.041, within(2.2));
+    assertThat(alarms())
+        .as("the spread is the only finding, and nothing is judged differently for it")
+        .singleElement()
+        .satisfies(
+            event -> {
+              assertThat(event.subject()).isEqualTo("looks_scatter");
+              assertThat(event.message()).contains("the looks scatter by", "Mains hum");
+            });
+  }
+
+  /** Where the readings themselves shiver, that is said, and the scatter of the looks is not. */
+  @Test
+  void badContactThatShowsInTheReadingsIsOneFinding() {
+    Random dice = new Random(61);
+
+    fire(APART_MILLIS, millis -> emf(millis, dice.nextGaussian()));
+
+    assertThat(alarms()).extracting(Event::subject).containsExactly("probe_noisy");
+  }
+
+  /** A quarter of a degree and the flutter of a flame. */
+  @Test
+  void healthyLooksGiveNoFinding() {
+    Random dice = new Random(62);
+
+    fire(APART_MILLIS, millis -> emf(millis, Math.rint(dice.nextGaussian() * 4) * 0.0103));
+
     assertThat(alarms()).isEmpty();
   }
 

@@ -31,6 +31,7 @@ class HealthySimulationsTest {
           AlarmKind.PROBE_REVERSED,
           AlarmKind.PROBE_STUCK,
           AlarmKind.PROBE_NOISY,
+          AlarmKind.LOOKS_SCATTER,
           AlarmKind.PROBE_JUMPS,
           AlarmKind.COLD_KILN_DISAGREES,
           AlarmKind.COLD_JUNCTION_HOT,
@@ -59,6 +60,17 @@ class HealthySimulationsTest {
 
       assertThat(raised).extracting(Event.AlarmChanged::kind).doesNotContainAnyElementsOf(FINDINGS);
     }
+  }
+
+  /** The same with ten looks in each reading, as a device gives that is asked all the time. */
+  @ParameterizedTest
+  @ValueSource(longs = {21, 22})
+  void healthyFiringOfSeveralLooksGivesNoFinding(long seed) {
+    play(
+        new SimulationSettings(FiringKind.FAST_REDUCTION, seed, FaultKind.NONE, Place.UPPER, 10),
+        5);
+
+    assertThat(raised).extracting(Event.AlarmChanged::kind).doesNotContainAnyElementsOf(FINDINGS);
   }
 
   @ParameterizedTest
