@@ -10,6 +10,7 @@ const HOUR_STEPS = [60, 300, 600, 900, 1800, 3600, 7200, 10800, 14400, 21600, 43
 
 let chart = null;
 let firingId = null;
+let by = 'recorded'; // which calibration its temperatures are told with
 let lines = []; // of each probe, the followed one first: { probe, times, temperatures }
 let marks = [];
 let targetC = null;
@@ -17,6 +18,9 @@ let drawSoon = false;
 
 /** Loads a firing's curve; null shows that there is none. */
 export async function load(id) {
+  if (id !== firingId) {
+    by = 'recorded';
+  }
   firingId = id;
   element('panels').classList.toggle('no-curve', id === null);
   element('curve-panel').hidden = id === null;
@@ -27,11 +31,13 @@ export async function load(id) {
     listLines();
     return;
   }
+  showBy();
+  const asked = by;
   const [curve, history] = await Promise.all([
-    get(`/firings/${id}/curve?points=${POINTS}`),
+    get(`/firings/${id}/curve?points=${POINTS}&calibration=${asked}`),
     get(`/firings/${id}/events`),
   ]);
-  if (firingId !== id) {
+  if (firingId !== id || by !== asked) {
     return; // another one was asked for meanwhile
   }
   lines = [curve, ...curve.others].map((one) => ({
@@ -54,6 +60,9 @@ export async function load(id) {
 /** Adds a reading. Within one pixel's width only the newest is kept, until the next load. */
 export function grow(id, probe, elapsedS, temperatureC) {
   const line = lines.length === 1 ? lines[0] : lines.find((one) => one.probe === probe);
+  if (by !== 'recorded') {
+    return; // the live reading carries the correction that is in force
+  }
   if (id === null || id !== firingId || elapsedS === null || !line) {
     return;
   }
@@ -78,6 +87,21 @@ export function grow(id, probe, elapsedS, temperatureC) {
       draw();
     }, 500);
   }
+}
+
+/** Lets the potter choose which calibration the temperatures are told with. */
+export function wire(reload) {
+  element('curve-by').addEventListener('change', (event) => {
+    by = event.target.value;
+    reload();
+  });
+}
+
+function showBy() {
+  element('curve-by').value = by;
+  element('curve-by-hint').hidden = by === 'recorded';
+  const which = by === 'recorded' ? '' : `?calibration=${by}`;
+  element('curve-csv').href = `/api/v1/firings/${firingId}/export.csv${which}`;
 }
 
 export function setTarget(celsius) {

@@ -164,6 +164,7 @@ function onLost(lost) {
 }
 
 firing.wire(acted);
+curve.wire(() => quietly(loadCurve()));
 sound.wire();
 element('curve-back').addEventListener('click', () => look(null));
 const contact = listen({ status: onStatus, reading: onReading, event: onEvent, lost: onLost });

@@ -72,7 +72,7 @@ function card(probe) {
 
 /** Alarms of the probe itself, as against those of the firing that it sees. */
 function about(alarm) {
-  return /^(probe_|cold_|readings_)/.test(alarm.kind);
+  return /^(probe_|probes_|looks_|cold_|readings_)/.test(alarm.kind);
 }
 
 function firings(life) {

@@ -76,10 +76,13 @@ final class Desk implements Backend {
   }
 
   @Override
-  public List<CurveColumns> curves(long id, int points) {
+  public List<CurveColumns> curves(long id, CorrectedBy by, int points) {
+    if (by != CorrectedBy.RECORDED) {
+      engine.flush();
+    }
     try (Firings firings = Firings.open(journalFile)) {
       requireKnown(firings, id);
-      return firings.curves(id, points).stream()
+      return FiringFiles.curves(firings, id, by, points).stream()
           .map(
               one ->
                   new CurveColumns(

@@ -3,14 +3,17 @@ package org.climbwatch.app;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.climbwatch.export.FiringCsv;
 import org.climbwatch.export.FiringJson;
 import org.climbwatch.journal.Calibration;
 import org.climbwatch.journal.FiringSummary;
 import org.climbwatch.journal.Firings;
+import org.climbwatch.journal.ProbeCurve;
 import org.climbwatch.journal.RecordedDeed;
 import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.journal.RowSink;
+import org.climbwatch.watch.WatchSettings;
 import org.climbwatch.web.CorrectedBy;
 
 /** Joins the journal's rows to the export's writers. */
@@ -24,17 +27,28 @@ final class FiringFiles {
     csv.flush();
   }
 
+  /** The curves of a firing's probes, the followed one first. */
+  static List<ProbeCurve> curves(Firings firings, long id, CorrectedBy by, int points) {
+    return by == CorrectedBy.RECORDED
+        ? firings.curves(id, points)
+        : RecomputedCurves.of(firings, id, corrections(firings, by), points);
+  }
+
   private static void rows(Firings firings, long id, CorrectedBy by, RowSink sink)
       throws IOException {
-    switch (by) {
-      case RECORDED -> firings.rows(id, sink);
-      case NONE -> RecomputedRows.stream(firings, id, Corrections::none, sink);
-      case LATEST -> {
-        List<Calibration> recorded = firings.calibrations();
-        RecomputedRows.stream(
-            firings, id, settings -> Corrections.inForce(settings, recorded), sink);
-      }
+    if (by == CorrectedBy.RECORDED) {
+      firings.rows(id, sink);
+    } else {
+      RecomputedRows.stream(firings, id, corrections(firings, by), sink);
     }
+  }
+
+  private static UnaryOperator<WatchSettings> corrections(Firings firings, CorrectedBy by) {
+    if (by == CorrectedBy.NONE) {
+      return Corrections::none;
+    }
+    List<Calibration> recorded = firings.calibrations();
+    return settings -> Corrections.inForce(settings, recorded);
   }
 
   static void json(Firings firings, long id, CorrectedBy by, OutputStream out) throws IOException {

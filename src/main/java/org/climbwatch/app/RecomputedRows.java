@@ -12,7 +12,6 @@ import org.climbwatch.journal.RowSink;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Judged;
-import org.climbwatch.watch.Watch;
 import org.climbwatch.watch.WatchSettings;
 
 /**
@@ -22,17 +21,16 @@ import org.climbwatch.watch.WatchSettings;
 final class RecomputedRows implements RowSink {
   private static final int COLUMNS = 3;
 
-  private final UnaryOperator<WatchSettings> change;
+  private final Recomputation recomputation;
   private final ToLongFunction<Moment> elapsedMs;
   private final RowSink to;
-  private Watch watch;
   private int[] numbers = new int[COLUMNS * 4096];
   private int size;
   private int next;
 
   private RecomputedRows(
-      UnaryOperator<WatchSettings> change, ToLongFunction<Moment> elapsedMs, RowSink to) {
-    this.change = change;
+      Recomputation recomputation, ToLongFunction<Moment> elapsedMs, RowSink to) {
+    this.recomputation = recomputation;
     this.elapsedMs = elapsedMs;
     this.to = to;
   }
@@ -45,26 +43,16 @@ final class RecomputedRows implements RowSink {
    */
   static void stream(Firings firings, long id, UnaryOperator<WatchSettings> change, RowSink to)
       throws IOException {
-    RecomputedRows rows = new RecomputedRows(change, firings.elapsedMs(id), to);
+    RecomputedRows rows = new RecomputedRows(new Recomputation(change), firings.elapsedMs(id), to);
     firings.inputs(id, new TextCodec(), rows::take);
     firings.rows(id, rows);
   }
 
   private void take(Input input) {
-    if (input instanceof Input.Configured then) {
-      Input.Configured now = new Input.Configured(then.at(), change.apply(then.settings()));
-      if (watch == null) {
-        watch = new Watch(now.settings());
-      }
-      watch.accept(now);
-    } else if (input instanceof Input.Measured measured) {
-      Optional<Judged> judged = watch.accept(measured).judged();
-      if (elapsedMs.applyAsLong(measured.reading().at()) >= 0) {
-        add(judged);
-      }
-    } else if (!(input instanceof Input.Acknowledged)) {
-      // an answer belongs to an alarm that may not stand now, and changes no temperature
-      watch.accept(input);
+    Optional<Judged> judged = recomputation.take(input);
+    if (input instanceof Input.Measured measured
+        && elapsedMs.applyAsLong(measured.reading().at()) >= 0) {
+      add(judged);
     }
   }
 

@@ -33,9 +33,10 @@ public interface Backend {
   /**
    * The curves of a firing's probes, the followed one first, reduced so that every peak is kept.
    *
+   * @param by which calibration the temperatures are told with
    * @param points the most that are wanted of each, 10 to 20 000
    */
-  List<CurveColumns> curves(long id, int points);
+  List<CurveColumns> curves(long id, CorrectedBy by, int points);
 
   /** Writes the whole record of a firing as the contract's CSV and leaves the stream open. */
   void exportCsv(long id, CorrectedBy by, OutputStream out) throws IOException;

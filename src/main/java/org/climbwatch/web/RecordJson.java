@@ -36,9 +36,11 @@ final class RecordJson {
   }
 
   /** The followed probe's columns stand at the top, those of the others in {@code others}. */
-  static void curves(JsonGenerator out, long id, List<CurveColumns> curves) throws IOException {
+  static void curves(JsonGenerator out, long id, CorrectedBy by, List<CurveColumns> curves)
+      throws IOException {
     out.writeStartObject();
     out.writeNumberField("firing", id);
+    out.writeStringField("calibration", by.word());
     curve(out, curves.get(0));
     out.writeArrayFieldStart("others");
     for (CurveColumns other : curves.subList(1, curves.size())) {

@@ -83,8 +83,9 @@ final class Routes {
   private void curve(Context context) {
     int points = points(context.queryParam("points"));
     long id = known(id(context)).id();
-    List<CurveColumns> curves = backend.curves(id, points);
-    json(context, out -> RecordJson.curves(out, id, curves));
+    CorrectedBy by = correctedBy(context.queryParam("calibration"));
+    List<CurveColumns> curves = backend.curves(id, by, points);
+    json(context, out -> RecordJson.curves(out, id, by, curves));
   }
 
   private void events(Context context) {

@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.journal.Calibration;
+import org.climbwatch.journal.Curve;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.Journal;
 import org.climbwatch.reading.Moment;
@@ -110,6 +111,26 @@ class CalibratedFiringTest {
     assertThat(temperatures(exported(CorrectedBy.LATEST)))
         .hasSize(59)
         .allSatisfy(t -> assertThat(t).isCloseTo(505, within(0.02)));
+  }
+
+  @Test
+  void curvesAreToldTheSameWaysWithTheirGaps() {
+    record();
+    try (Firings firings = Firings.open(file)) {
+      long id = firings.latest().orElseThrow();
+      Curve recorded = FiringFiles.curves(firings, id, CorrectedBy.RECORDED, 1000).get(0).curve();
+      Curve asRead = FiringFiles.curves(firings, id, CorrectedBy.NONE, 1000).get(0).curve();
+      Curve latest = FiringFiles.curves(firings, id, CorrectedBy.LATEST, 1000).get(0).curve();
+
+      assertThat(asRead.elapsedMs()).isEqualTo(recorded.elapsedMs());
+      for (int i = 0; i < recorded.points(); i++) {
+        double shownC = recorded.temperatureC()[i];
+        // NaN marks the open circuit, in all of them alike
+        assertThat(asRead.temperatureC()[i]).isEqualTo(shownC - 3, within(0.002));
+        assertThat(latest.temperatureC()[i]).isEqualTo(shownC + 2, within(0.002));
+      }
+      assertThat(recorded.temperatureC()).contains(Double.NaN).hasSize(60);
+    }
   }
 
   @Test

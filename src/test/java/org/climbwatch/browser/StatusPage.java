@@ -121,6 +121,45 @@ public final class StatusPage {
     return texts("#curve-marks li");
   }
 
+  /** The other probes than the followed one, each with what it reads. */
+  public List<String> otherProbes() {
+    return texts("#other-probes li");
+  }
+
+  /** Whose line is drawn how, where there are several. */
+  public List<String> curveLines() {
+    return texts("#curve-lines li");
+  }
+
+  /** Each probe with what was found about it and what it has been through. */
+  public List<String> probeCards() {
+    return texts("#probes li");
+  }
+
+  public String checked() {
+    return text("checked");
+  }
+
+  /** Chooses which calibration the curve is told with, by the words of the page. */
+  public void tellCurve(String by) {
+    new Select(byId("curve-by")).selectByVisibleText(by);
+  }
+
+  public String curveHint() {
+    return text("curve-by-hint");
+  }
+
+  /** Where the CSV of the curve as it is told is to be had. */
+  public String curveCsvAddress() {
+    return byId("curve-csv").getDomProperty("href");
+  }
+
+  /** Scrolls to a panel. */
+  public void scrollTo(String id) {
+    ((JavascriptExecutor) driver)
+        .executeScript("arguments[0].scrollIntoView({block: 'start'});", byId(id));
+  }
+
   /** Whether a curve is drawn. */
   public boolean curveIsDrawn() {
     return !driver.findElements(By.cssSelector("#curve canvas")).isEmpty();

@@ -267,7 +267,7 @@ public final class FakeBackend implements Backend {
   }
 
   @Override
-  public synchronized List<CurveColumns> curves(long id, int points) {
+  public synchronized List<CurveColumns> curves(long id, CorrectedBy by, int points) {
     CurveColumns whole = curves.get(known(id).id());
     if (whole == null) {
       return List.of(new CurveColumns(PROBE, new long[0], new double[0]));

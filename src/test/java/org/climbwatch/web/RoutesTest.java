@@ -307,6 +307,19 @@ class RoutesTest {
   }
 
   @Test
+  void curveSaysWhichCalibrationItIsToldWithAndRefusesAnUnknownOne() throws Exception {
+    remember(1, "Bisque");
+    String curve = "/api/v1/firings/1/curve";
+
+    assertThat(Served.json(served.get(curve)).get("calibration").asText()).isEqualTo("recorded");
+    assertThat(Served.json(served.get(curve + "?calibration=none")).get("calibration").asText())
+        .isEqualTo("none");
+    HttpResponse<String> refused = served.get(curve + "?calibration=best");
+    assertThat(refused.statusCode()).isEqualTo(400);
+    assertThat(refused.body()).contains("calibration must be one of recorded, none, latest");
+  }
+
+  @Test
   void csvComesUnderANameOfOursAndIsWhole() throws Exception {
     remember(1, "../../Bi\"sque");
 
