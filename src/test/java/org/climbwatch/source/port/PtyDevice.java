@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 
 /**
@@ -119,7 +120,7 @@ public final class PtyDevice implements AutoCloseable {
       if (System.nanoTime() > deadline) {
         throw new IllegalStateException("waited 10 s for " + what);
       }
-      Thread.onSpinWait();
+      LockSupport.parkNanos(1_000_000);
     }
   }
 

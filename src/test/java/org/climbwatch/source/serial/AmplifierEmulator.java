@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
@@ -181,7 +182,7 @@ public final class AmplifierEmulator implements AutoCloseable {
       if (System.nanoTime() > deadline) {
         throw new IllegalStateException("waited 10 s for " + what);
       }
-      Thread.onSpinWait();
+      LockSupport.parkNanos(1_000_000);
     }
   }
 
@@ -189,8 +190,11 @@ public final class AmplifierEmulator implements AutoCloseable {
   public synchronized void close() {
     fallsSilent();
     if (terminal != null) {
-      terminal.destroy();
+      placeholders.add(terminal);
+      terminal = null;
     }
     placeholders.forEach(Process::destroy);
+    // an ending socat takes its link away, which a test folder being deleted must not meet
+    awaitThat(() -> placeholders.stream().noneMatch(Process::isAlive), "socat to end");
   }
 }
