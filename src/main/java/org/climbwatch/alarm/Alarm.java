@@ -21,6 +21,7 @@ final class Alarm {
    */
   record Change(Occurrence occurrence, AlarmState state, String message, boolean reminder) {}
 
+  private final AlarmKind kind;
   private Rule rule;
   private final String probe;
   private final String suffix;
@@ -33,6 +34,7 @@ final class Alarm {
    *     carry its name
    */
   Alarm(Rule rule, String probe, boolean followed) {
+    kind = rule.kind();
     this.rule = rule;
     this.probe = probe;
     suffix = followed ? "" : "-" + probe;
@@ -56,7 +58,7 @@ final class Alarm {
   }
 
   AlarmKind kind() {
-    return rule.kind();
+    return kind;
   }
 
   AlarmState state() {
@@ -95,11 +97,11 @@ final class Alarm {
     if (!before && presence.present()) {
       change = raise(situation);
     } else if (before && !presence.present()) {
-      change = change.or(() -> take(Turn.GONE));
+      change = change.isPresent() ? change : take(Turn.GONE);
     } else if (state == AlarmState.SHELVED && verdict == Rule.Verdict.HOLDS) {
       refresh(situation);
     }
-    return change.or(() -> remind(situation, verdict, remindAfter));
+    return change.isPresent() ? change : remind(situation, verdict, remindAfter);
   }
 
   /** Ends the shelving whose time is over. */

@@ -101,7 +101,9 @@ public final class Annunciator {
     List<Standing> changes = new ArrayList<>(0);
     for (int i = 0; i < alarms.size(); i++) {
       Alarm alarm = alarms.get(i);
-      add(alarm, alarm.expire(last), changes);
+      if (alarm.hasExpired(last)) {
+        add(alarm, alarm.expire(last), changes);
+      }
       if (alarm.probe().equals(situation.probe())) {
         add(alarm, alarm.look(seen, settings.reannounceAfter()), changes);
       }
