@@ -57,10 +57,14 @@ class PolledSourceTest {
       closed.countDown();
     }
 
-    /** Taken by the look after next, so the one before it has been kept. */
+    /** A look and an empty one behind it; both have been kept when the next has begun. */
     private void give(Reading look) throws InterruptedException {
+      entered.acquire();
       next.put(Optional.of(look));
+      entered.acquire();
       next.put(Optional.empty());
+      entered.acquire();
+      entered.release();
     }
   }
 
@@ -132,7 +136,7 @@ class PolledSourceTest {
     read();
     device.give(emf(40));
 
-    device.entered.acquire(3);
+    device.entered.acquire();
 
     source.close();
     assertThat(device.closed.getCount()).isEqualTo(1);
