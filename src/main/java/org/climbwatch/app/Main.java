@@ -3,6 +3,7 @@ package org.climbwatch.app;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.climbwatch.app.config.ConfigurationProblem;
@@ -60,6 +61,8 @@ public final class Main implements Callable<Integer> {
               "2", "the command or its input is wrong: one line says what to do",
               "70", "internal fault"));
 
+  private final Optional<StartAhead> ahead;
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -81,16 +84,24 @@ public final class Main implements Callable<Integer> {
       description = "Show the version.")
   private boolean version;
 
+  private Main(Optional<StartAhead> ahead) {
+    this.ahead = ahead;
+  }
+
   public static void main(String[] arguments) {
-    System.setProperty(
-        "org.slf4j.simpleLogger.logFile",
-        arguments.length > 0 && arguments[0].equals("run") ? "System.out" : "System.err");
-    System.exit(commandLine().execute(arguments));
+    boolean daemon = arguments.length > 0 && arguments[0].equals("run");
+    System.setProperty("org.slf4j.simpleLogger.logFile", daemon ? "System.out" : "System.err");
+    Optional<StartAhead> ahead = daemon ? Optional.of(StartAhead.begin()) : Optional.empty();
+    System.exit(commandLine(ahead).execute(arguments));
   }
 
   static CommandLine commandLine() {
+    return commandLine(Optional.empty());
+  }
+
+  private static CommandLine commandLine(Optional<StartAhead> ahead) {
     CommandLine commands =
-        new CommandLine(new Main())
+        new CommandLine(new Main(ahead))
             .setUsageHelpWidth(80)
             .setUsageHelpAutoWidth(false)
             .setParameterExceptionHandler(Main::wrongUse)
@@ -121,6 +132,13 @@ public final class Main implements Callable<Integer> {
       return WRONG;
     }
     return exit;
+  }
+
+  /** Comes back once what a daemon needs is loaded, if that was begun. */
+  void awaitLoaded() throws InterruptedException {
+    if (ahead.isPresent()) {
+      ahead.get().await();
+    }
   }
 
   @Override

@@ -9,6 +9,7 @@ import org.climbwatch.app.config.ListenAddress;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
 
 /** The daemon, until it is told to stop. */
 @Command(
@@ -24,6 +25,8 @@ import picocli.CommandLine.Option;
       "  climbwatch run --config climbwatch.toml --data /var/lib/climbwatch"
     })
 final class RunCommand implements Callable<Integer> {
+  @ParentCommand private Main main;
+
   @Mixin private DataOption data = new DataOption();
 
   @Option(
@@ -45,6 +48,7 @@ final class RunCommand implements Callable<Integer> {
               + ": others on the network could change things; set server.passphrase in the"
               + " settings, or listen on 127.0.0.1");
     }
+    main.awaitLoaded();
     Daemon daemon = Daemon.start(configuration);
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(daemon), "stop"));
     System.out.println("ready " + daemon.address());

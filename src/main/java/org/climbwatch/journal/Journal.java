@@ -45,6 +45,19 @@ public final class Journal implements AutoCloseable {
   }
 
   /**
+   * Loads what {@link #open} needs, so that it can be done beside other work. Touches no journal; a
+   * failure is left for the opening to find.
+   */
+  public static void prepare() {
+    try {
+      Sqlite.load();
+    } catch (SQLException cannotBeLoaded) {
+      // opening the journal will say so, and what to do
+      return;
+    }
+  }
+
+  /**
    * Opens the journal for writing; makes folder and file, brings an older file up to date.
    *
    * @throws JournalTrouble when another daemon writes to it, when the file is newer than this

@@ -14,6 +14,14 @@ final class Sqlite {
 
   private Sqlite() {}
 
+  /** Unpacks and loads the native library and the driver's classes, which the first use would. */
+  static void load() throws SQLException {
+    try (Connection connection = common().createConnection("jdbc:sqlite::memory:");
+        Statement statement = connection.createStatement()) {
+      statement.execute("SELECT 1");
+    }
+  }
+
   /**
    * The writer: a write-ahead log, synchronised at every commit.
    *

@@ -45,6 +45,22 @@ public final class WebServer implements AutoCloseable {
   }
 
   /**
+   * Loads what {@link #start} needs, so that it can be done beside other work. Nothing is served; a
+   * failure is left for the start to find.
+   */
+  public static void prepare() {
+    try {
+      Server server = new Server(threads());
+      new ServerConnector(server, 0, 1, new HttpConnectionFactory(new HttpConfiguration()));
+      Javalin.create(config -> config.unsafe.jettyInternal.server = server);
+      server.start();
+      server.stop();
+    } catch (Exception cannotBeLoaded) {
+      LOG.debug("the web server was not loaded ahead of time", cannotBeLoaded);
+    }
+  }
+
+  /**
    * Begins to serve on a socket of its own.
    *
    * @return the port, the one that was found where 0 was asked for
@@ -103,11 +119,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   private void jetty(JavalinConfig config, ListenSocket socket) {
-    QueuedThreadPool threads = new QueuedThreadPool(8, 2, IDLE_TIMEOUT_MS);
-    threads.setName("web");
-    threads.setStopTimeout(STOP_TIMEOUT_MS);
-    threads.setReservedThreads(0);
-    Server server = new Server(threads);
+    Server server = new Server(threads());
     server.setStopTimeout(0);
     server.setErrorHandler(new Problems.BeforeRouting());
     // a body is awaited without a thread: half-sent ones must not keep the page from others
@@ -118,6 +130,14 @@ public final class WebServer implements AutoCloseable {
     config.unsafe.jettyInternal.server = server;
     config.jetty.modifyHttpConfiguration(http -> http.setUriCompliance(UriCompliance.DEFAULT));
     config.jetty.addConnector((jetty, http) -> connector(jetty, http, socket));
+  }
+
+  private static QueuedThreadPool threads() {
+    QueuedThreadPool threads = new QueuedThreadPool(8, 2, IDLE_TIMEOUT_MS);
+    threads.setName("web");
+    threads.setStopTimeout(STOP_TIMEOUT_MS);
+    threads.setReservedThreads(0);
+    return threads;
   }
 
   private static ServerConnector connector(
