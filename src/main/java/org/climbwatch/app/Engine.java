@@ -63,7 +63,9 @@ final class Engine implements AutoCloseable {
     this.configuration =
         configuration.with(Corrections.inForce(configuration.watch(), calibrations));
     journal.knownOffsetMs(time.bootId()).ifPresent(time::goOnFrom);
-    boot = journal.boot(time.bootId(), time.millis(), time.millis() + time.wallOffsetMillis());
+    // one look at the clock: fast time moves on between two
+    long now = time.millis();
+    boot = journal.boot(time.bootId(), now, now + time.wallOffsetMillis());
     watch = new Watch(this.configuration.watch());
     resume();
     sources = Sources.open(configuration, originMillis());
