@@ -65,7 +65,11 @@ function card(probe) {
   }
   const life = lives.find((one) => one.name === probe.name);
   if (life) {
-    made.append(make('p', 'hint', firings(life)), hours(life), advice(life));
+    made.append(make('p', 'hint', firings(life)), hours(life));
+    if (life.drift) {
+      made.append(make('p', 'finding', life.drift));
+    }
+    made.append(advice(life));
   }
   return made;
 }

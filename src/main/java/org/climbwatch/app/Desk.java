@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,17 +14,14 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
-import org.climbwatch.app.config.Configuration;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.JournalTrouble;
-import org.climbwatch.journal.ProbeWear;
 import org.climbwatch.journal.RecordedDeed;
 import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
-import org.climbwatch.watch.ProbeSettings;
 import org.climbwatch.web.Backend;
 import org.climbwatch.web.CorrectedBy;
 import org.climbwatch.web.CurveColumns;
@@ -193,35 +188,7 @@ final class Desk implements Backend {
 
   @Override
   public List<ProbeLife> probes() {
-    List<ProbeLife> lives = new ArrayList<>();
-    Configuration configuration = engine.configuration();
-    try (Firings firings = Firings.open(journalFile)) {
-      for (int i = 0; i < configuration.sources().size(); i++) {
-        ProbeSettings probe = configuration.watch().probes().get(i);
-        lives.add(life(firings, probe, configuration.fitted().get(i)));
-      }
-    }
-    return lives;
-  }
-
-  private static ProbeLife life(Firings firings, ProbeSettings probe, Optional<LocalDate> fitted) {
-    long sinceMs =
-        fitted
-            .map(day -> day.atStartOfDay(ZoneId.systemDefault()).toInstant().toEpochMilli())
-            .orElse(Long.MIN_VALUE);
-    ProbeWear wear = firings.wear(probe.name(), sinceMs);
-    return new ProbeLife(
-        probe.name(),
-        probe.type().name(),
-        fitted,
-        wear.firings(),
-        wear.highFirings(),
-        wear.hoursOver800C(),
-        wear.hoursOver1000C(),
-        wear.hoursOver1100C(),
-        wear.hoursOver1200C(),
-        ProbeAdvice.word(probe.type(), wear),
-        ProbeAdvice.text(probe.type(), wear));
+    return ProbeLives.of(engine.configuration(), journalFile);
   }
 
   @Override

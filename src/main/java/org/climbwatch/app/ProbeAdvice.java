@@ -1,5 +1,8 @@
 package org.climbwatch.app;
 
+import java.util.Locale;
+import java.util.Optional;
+import org.climbwatch.journal.ProbeDrift;
 import org.climbwatch.journal.ProbeWear;
 import org.climbwatch.thermocouple.ThermocoupleType;
 
@@ -13,6 +16,12 @@ import org.climbwatch.thermocouple.ThermocoupleType;
 final class ProbeAdvice {
   private static final int SOON = 50;
   private static final int NOW = 100;
+
+  /**
+   * °C: top and bottom of a kiln differ by some tens of degrees, but by much the same from one
+   * firing to the next. No figure is published; ours.
+   */
+  private static final double DRIFTED_C = 25;
 
   private ProbeAdvice() {}
 
@@ -43,6 +52,30 @@ final class ProbeAdvice {
               + " they fall at a lower number than they used to, replace it.";
       default -> "Go on with it, and compare with witness cones at each firing.";
     };
+  }
+
+  /** What is to be said of two probes that have drifted apart over the firings, if anything. */
+  static Optional<String> drift(ProbeDrift drift) {
+    if (Math.abs(drift.changeC()) < DRIFTED_C) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        String.format(
+            Locale.ROOT,
+            "In its first %d firings it read %s probe %s, in the last %d %s (means above 800 °C):"
+                + " one of the two has drifted, was moved, or the kiln is fired in another way."
+                + " Check first where both tips are; then compare with witness cones beside each,"
+                + " and replace the one that does not agree. A couple that rots reads low.",
+            drift.firings(),
+            beside(drift.earlierC()),
+            drift.beside(),
+            drift.firings(),
+            beside(drift.latelyC())));
+  }
+
+  private static String beside(double aboveC) {
+    return String.format(
+        Locale.ROOT, "%.0f °C %s", Math.abs(aboveC), aboveC >= 0 ? "above" : "below");
   }
 
   private static boolean noble(ThermocoupleType type) {

@@ -154,6 +154,16 @@ public final class Firings implements AutoCloseable {
     return read(() -> Wear.of(connection, probe, sinceWallMs));
   }
 
+  /**
+   * How a probe has come to stand beside the followed one over the firings.
+   *
+   * @param sinceWallMs ms since 1970; firings that began before are not looked at
+   * @return empty until there are enough firings to tell
+   */
+  public Optional<ProbeDrift> drift(String probe, long sinceWallMs) {
+    return read(() -> Companions.drift(connection, probe, sinceWallMs));
+  }
+
   private Curve curve(FiringRange firing, int probe, int points) throws SQLException {
     return CurveReduction.reduce(new FiringCurve(connection, firing, probe).full(), points);
   }

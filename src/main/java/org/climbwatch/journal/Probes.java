@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.OptionalInt;
 
 /** The names of probes and the small numbers that stand for them in the rows. */
 final class Probes {
@@ -28,6 +29,12 @@ final class Probes {
 
   String name(int id) {
     return names.get(id);
+  }
+
+  /** The number of a name; empty where it never measured. */
+  OptionalInt known(String name) {
+    Integer id = ids.get(name);
+    return id == null ? OptionalInt.empty() : OptionalInt.of(id);
   }
 
   /** The number of a name, new in the file where need be; inside the writer's transaction. */

@@ -27,7 +27,7 @@ final class Wear {
           + " WHERE firing = ?1) GROUP BY firing, probe";
 
   /** When a firing began, by the clock: its first input is a reading or the potter's word. */
-  private static final String BEGAN =
+  static final String BEGAN =
       """
       coalesce(
         (SELECT ms + wall_offset_ms FROM reading JOIN boot ON ordinal = boot

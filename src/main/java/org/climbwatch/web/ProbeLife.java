@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param hoursOver1000C h at 1000 °C and above
  * @param hoursOver1100C h at 1100 °C and above
  * @param hoursOver1200C h at 1200 °C and above
+ * @param drift how it has come to stand beside the followed probe over the firings, in a sentence
+ *     or two; empty while that is nothing to speak of
  * @param replace {@code fine}, {@code soon} or {@code now}
  * @param advice the same in a sentence or two
  */
@@ -28,5 +30,6 @@ public record ProbeLife(
     double hoursOver1000C,
     double hoursOver1100C,
     double hoursOver1200C,
+    Optional<String> drift,
     String replace,
     String advice) {}

@@ -33,6 +33,11 @@ final class ProbesJson {
     hours(out, "hours_over_1000_c", probe.hoursOver1000C());
     hours(out, "hours_over_1100_c", probe.hoursOver1100C());
     hours(out, "hours_over_1200_c", probe.hoursOver1200C());
+    if (probe.drift().isPresent()) {
+      out.writeStringField("drift", probe.drift().get());
+    } else {
+      out.writeNullField("drift");
+    }
     out.writeStringField("replace", probe.replace());
     out.writeStringField("advice", probe.advice());
     out.writeEndObject();

@@ -460,6 +460,7 @@ public final class FakeBackend implements Backend {
             120.5,
             61,
             20.75,
+            Optional.of("It reads 40 °C lower beside probe lower than it used to."),
             "soon",
             "Have a new one ready."));
   }

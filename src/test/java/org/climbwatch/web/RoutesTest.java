@@ -79,6 +79,8 @@ class RoutesTest {
   void probesTellWhatTheyHaveBeenThrough() throws Exception {
     JsonNode probe = Served.json(served.get("/api/v1/probes")).get("probes").get(0);
 
+    assertThat(probe.get("drift").asText()).contains("40 °C lower beside");
+
     assertThat(probe.get("name").asText()).isEqualTo("top");
     assertThat(probe.get("type").asText()).isEqualTo("K");
     assertThat(probe.get("fitted").asText()).isEqualTo("2026-10-01");
