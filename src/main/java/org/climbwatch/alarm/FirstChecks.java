@@ -24,6 +24,9 @@ public final class FirstChecks {
       case OUT_OF_RANGE ->
           "The leads may be reversed, or the type set wrongly. First check + and − at the"
               + " amplifier.";
+      case BELOW_RANGE ->
+          "A Type B couple gives next to nothing below 42 °C, and a MAX31856 that linearises shows"
+              + " it from 250 °C on. Nothing is wrong by that alone: it comes as the kiln warms.";
       case WIRING -> "First check the amplifier's supply, then its data wires and chip select.";
       case NO_VALUE ->
           "First check what the device itself reports, such as a register that it does not have.";

@@ -17,7 +17,7 @@ public record ProbeFault(Delays delays) implements Rule {
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.fault().isEmpty()) {
+    if (situation.fault().isEmpty() || !situation.fault().get().wrong()) {
       return Verdict.CLEAR;
     }
     return situation.fault().get().silence() ? Verdict.UNKNOWN : Verdict.HOLDS;

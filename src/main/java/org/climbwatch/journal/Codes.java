@@ -43,6 +43,7 @@ final class Codes {
       case NO_ANSWER -> 7;
       case DEVICE_GONE -> 8;
       case NO_VALUE -> 20;
+      case BELOW_RANGE -> 21;
     };
   }
 

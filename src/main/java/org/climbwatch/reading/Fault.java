@@ -8,6 +8,8 @@ public enum Fault {
   SHORT_TO_SUPPLY("short_to_supply", "the thermocouple is shorted to the supply"),
   /** The signal lies outside the thermocouple's published range or the amplifier's. */
   OUT_OF_RANGE("out_of_range", "the signal is outside what the thermocouple can give"),
+  /** Colder than the couple can tell: Type B, whose voltage below 42 °C means two temperatures. */
+  BELOW_RANGE("below_range", "it is colder than this couple can tell"),
   /** A frame that no working amplifier sends: all zeros, all ones, reserved bits set. */
   WIRING("wiring", "the amplifier's frames are impossible: a wiring fault"),
   /** Bytes arrive but nothing readable: wrong speed, noise, another device. */
@@ -40,6 +42,11 @@ public enum Fault {
   /** Whether readings do not arrive at all, as against arriving broken. */
   public boolean silence() {
     return this == NO_ANSWER || this == DEVICE_GONE;
+  }
+
+  /** Whether something is wrong, as against a couple that is only too cold to tell. */
+  public boolean wrong() {
+    return this != BELOW_RANGE;
   }
 
   /**

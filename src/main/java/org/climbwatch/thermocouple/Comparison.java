@@ -13,8 +13,9 @@ import java.util.List;
  */
 public record Comparison(double readC, double readExpandedC, ReferencePoint reference) {
   /**
-   * t for 95 % by degrees of freedom, 1 to 10 (GUM, table G.2): few repeats say little of their own
-   * scatter. Beyond, the last one serves.
+   * t for 95 % by degrees of freedom, 1 to 10: few repeats say little of their own scatter. Beyond,
+   * the last one serves. Read in NIST Technical Note 1297, table B.1, which is table G.2 of the
+   * GUM.
    */
   private static final double[] T_95 = {
     12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23

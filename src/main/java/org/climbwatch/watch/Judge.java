@@ -29,7 +29,8 @@ final class Judge {
           ? good(reading, hotJunctionC(emf), emf.coldJunctionC(), phase)
           : linearised((Reading.Linearised) reading, phase);
     } catch (OutOfRange outside) {
-      return faulty(reading, Fault.OUT_OF_RANGE, phase);
+      Fault fault = outside.tooColdToTell() ? Fault.BELOW_RANGE : Fault.OUT_OF_RANGE;
+      return faulty(reading, fault, phase);
     }
   }
 

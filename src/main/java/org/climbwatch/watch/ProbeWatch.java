@@ -82,7 +82,10 @@ final class ProbeWatch {
   boolean takesForSpike(Judged judged) {
     long millis = judged.reading().at().millis();
     if (judged.temperatureC().isEmpty()) {
-      judged.fault().filter(fault -> !fault.silence()).ifPresent(fault -> health.fault(millis));
+      judged
+          .fault()
+          .filter(fault -> fault.wrong() && !fault.silence())
+          .ifPresent(fault -> health.fault(millis));
       return false;
     }
     double temperatureC = judged.temperatureC().getAsDouble();

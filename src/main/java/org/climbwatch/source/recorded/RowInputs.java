@@ -61,7 +61,7 @@ final class RowInputs {
     boolean good = rows.isEmpty(columns.quality()) || rows.is(columns.quality(), GOOD);
     Fault fault = good ? Fault.NO_ANSWER : fault(rows.text(columns.quality()));
     // what is out of the thermocouple's range is found again by the core, if need be
-    if (signal && (good || fault == Fault.OUT_OF_RANGE)) {
+    if (signal && (good || fault == Fault.OUT_OF_RANGE || fault == Fault.BELOW_RANGE)) {
       return new Input.Measured(emf(at));
     }
     if (temperature && good) {

@@ -5,6 +5,7 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.thermocouple.ColdJunction;
+import org.climbwatch.thermocouple.ThermocoupleType;
 
 /**
  * What the sixteen registers of a {@link Max31856} say in one look, drawn there.
@@ -71,10 +72,21 @@ record Max31856Frame(Max31856 chip, byte[] bytes) {
       // long enough after its beginning, the conversion has not come to its end
       return Optional.of(Fault.NO_ANSWER);
     }
+    if (isBelowItsTable(status)) {
+      return Optional.of(Fault.BELOW_RANGE);
+    }
     if ((status & COLD_RANGE) != 0 || isBeyondItsScale(status)) {
       return Optional.of(Fault.OUT_OF_RANGE);
     }
     return isImpossible(status) ? Optional.of(Fault.WIRING) : Optional.empty();
+  }
+
+  /** Type B is clamped below 250 °C, where every firing begins. */
+  private boolean isBelowItsTable(int status) {
+    return chip.type() == ThermocoupleType.B
+        && !isVoltage()
+        && (status & (COLD_RANGE | HOT_RANGE | THRESHOLDS)) == HOT_RANGE
+        && Math.abs(hotJunctionC() - leastC()) <= HOT_STEP_C;
   }
 
   private boolean isBeyondItsScale(int status) {

@@ -207,8 +207,8 @@ class RecordingTest {
     refused(
         "elapsed_s,temperature_c,quality\n0,,bad\n",
         "2: unknown quality \"bad\"; allowed:"
-            + " good, open_circuit, short_to_ground, short_to_supply, out_of_range, wiring, garbled,"
-            + " no_value, no_answer, device_gone");
+            + " good, open_circuit, short_to_ground, short_to_supply, out_of_range, below_range, wiring,"
+            + " garbled, no_value, no_answer, device_gone");
     refused(
         "elapsed_s,temperature_c,action\n0,,lit\n",
         "2: action \"lit\" is unknown; allowed:"

@@ -184,6 +184,17 @@ class Max31856Test {
     assertThat(fault(reading(each, COLD_25_C, most * 4096 + 32, 0))).isEqualTo(Fault.WIRING);
   }
 
+  /** There every firing begins; at its upper end the same bit is out of range. */
+  @Test
+  void typeBClampedAtTheLowerEndOfTheChipsTableIsTooColdToTell() {
+    Max31856 b = of(ThermocoupleType.B, Mode.TEMPERATURE);
+
+    assertThat(fault(reading(b, COLD_25_C, 250 * 4096, 0x40))).isEqualTo(Fault.BELOW_RANGE);
+    assertThat(fault(reading(b, COLD_25_C, 1820 * 4096, 0x40))).isEqualTo(Fault.OUT_OF_RANGE);
+    assertThat(fault(reading(chip, COLD_25_C, -200 * 4096 & 0xFFFFFF, 0x40)))
+        .isEqualTo(Fault.OUT_OF_RANGE);
+  }
+
   /** The reference function of B begins at 0 °C, and so does the chip's range for it. */
   @Test
   void aFrozenBoardIsOutOfRangeForTypeB() {
