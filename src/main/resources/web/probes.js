@@ -63,6 +63,7 @@ function card(probe) {
   for (const alarm of status.alarms.filter((one) => one.probe === probe.name && about(one))) {
     made.append(make('p', 'finding', alarm.title));
   }
+  made.append(make('p', 'hint', probe.checked ? `Last checked ${day(probe.checked)}` : 'Never checked'));
   const life = lives.find((one) => one.name === probe.name);
   if (life) {
     made.append(make('p', 'hint', firings(life)), hours(life));

@@ -52,7 +52,7 @@ final class SimulateCommand implements Callable<Integer> {
       description =
           "What goes wrong: none, stall, burner_out, runaway, open_circuit, short_to_ground,"
               + " probe_noise, sparks, silence, reversed, reversed_twice, short_to_supply, stuck, jumps,"
-              + " hot_box, box_draught, drift. With several probes, with the first.")
+              + " hot_box, box_draught, drift, hum. With several probes, with the first.")
   private Optional<String> fault = Optional.empty();
 
   @Option(

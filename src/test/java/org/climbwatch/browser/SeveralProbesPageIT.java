@@ -65,7 +65,12 @@ class SeveralProbesPageIT {
           "whose line is whose",
           PATIENCE,
           () -> String.join("|", page.curveLines()).matches("\\S+ upper\\|\\S+ lower\\|\\S+ flue"));
-      page.awaitThat("a card for each", PATIENCE, () -> page.probeCards().size() == 3);
+      page.awaitThat(
+          "a card for each, with its check",
+          PATIENCE,
+          () ->
+              page.probeCards().size() == 3
+                  && page.probeCards().stream().allMatch(card -> card.contains("Never checked")));
       assertThat(page.checked()).isEqualTo("Never checked");
       assertThat(page.fitsItsWidth()).isTrue();
       page.scrollTo("now");

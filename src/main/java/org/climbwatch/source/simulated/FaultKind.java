@@ -33,7 +33,9 @@ public enum FaultKind {
   /** Sun and draught on the box in turn. */
   BOX_DRAUGHT("box_draught"),
   /** The couple rots and reads lower and lower. */
-  DRIFT("drift");
+  DRIFT("drift"),
+  /** A mains cable along the lead: a wave within each reading, if that has several looks. */
+  HUM("hum");
 
   private final String word;
 

@@ -33,6 +33,11 @@ final class SimulatedProbe {
   /** A loose contact: ticks for which it stays as it is, how often it is bad, what is left then. */
   private static final long CONTACT_TICKS = 250;
 
+  /** mV of the hum; and what 50 Hz moves on between looks 102 ms apart, whole waves left out. */
+  private static final double HUM_MV = 0.3;
+
+  private static final double HUM_WAVES = 0.1;
+
   private static final double CONTACT_BAD = 0.2;
   private static final double CONTACT_LEFT = 0.6;
 
@@ -126,6 +131,7 @@ final class SimulatedProbe {
       // the lead adds what it should take away, between its two ends
       case REVERSED_TWICE ->
           emfMv - 2 * ColdJunction.emfMv(ThermocoupleType.K, box.headC(), box.coldJunctionC());
+      case HUM -> emfMv + HUM_MV * StrictMath.sin(2 * Math.PI * HUM_WAVES * tick);
       case JUMPS ->
           Hash.even(seed, CONTACT, Math.floorDiv(tick, CONTACT_TICKS)) < CONTACT_BAD
               ? CONTACT_LEFT * emfMv

@@ -257,7 +257,7 @@ class SimulatedSourceTest {
         .hasMessage(
             "unknown fault \"explosion\"; allowed: none, stall, burner_out, runaway, open_circuit,"
                 + " short_to_ground, probe_noise, sparks, silence, reversed, reversed_twice,"
-                + " short_to_supply, stuck, jumps, hot_box, box_draught, drift");
+                + " short_to_supply, stuck, jumps, hot_box, box_draught, drift, hum");
     assertThatThrownBy(() -> FiringKind.ofWord("salt"))
         .hasMessage("unknown firing \"salt\"; allowed: stoneware, fast_reduction, demo");
   }
