@@ -162,7 +162,8 @@ class LiveTest {
         }
       }
 
-      assertThat(longestNanos).as("the engine's longest wait, ns").isLessThan(500_000_000L);
+      // one that waited for the deaf client would wait for ever; a busy machine takes half a second
+      assertThat(longestNanos).as("the engine's longest wait, ns").isLessThan(5_000_000_000L);
     }
     // the flood's rest would come faster than any page is meant to take it
     await(() -> served.server.liveWaiting() == 0);
