@@ -5,7 +5,7 @@ package org.climbwatch.source.simulated;
  *
  * <pre>
  *   flame -> chamber --radiation--> ware (dries, then loses its bound water)
- *                    --radiation--> lining, three layers --conduction--> outside
+ *                    --radiation--> lining, in layers --conduction--> outside
  *                    --radiation--> gaps
  *                    --draught----> outside, once no flame burns
  * </pre>
@@ -19,17 +19,10 @@ final class KilnModel {
 
   private static final double EMISSIVITY = 0.8;
 
-  /** °C of a propane flame that nothing cools (from memory: 1970 to 1980 without excess air). */
-  private static final double FLAME_C = 1970;
-
-  /** kJ/K of what answers at once: gas, props, the outermost skin of lining and ware. */
-  private static final double CHAMBER_KJ_PER_K = 6;
-
   /** kJ/(kg K) of fired clay and of fibre (from memory). */
   private static final double CLAY_KJ_PER_KG_K = 1.0;
 
-  private static final double FIBRE_KJ_PER_KG_K = 1.1;
-  private static final double FIBRE_KG_PER_M3 = 128;
+  private static final double LINING_KJ_PER_KG_K = 1.1;
 
   /** kJ/kg: heat of vaporisation of water. */
   private static final double WATER_KJ_PER_KG = 2257;
@@ -37,12 +30,10 @@ final class KilnModel {
   /** kJ for each kg of ware to drive out bound water round 500 °C, for a part raw load (guess). */
   private static final double BOUND_WATER_KJ_PER_KG = 30;
 
-  private static final int LAYERS = 3;
-
   private final Kiln kiln;
   private final double layerKjPerK;
   private final double wareM2;
-  private final double[] layerC = new double[LAYERS];
+  private final double[] layerC;
   private double chamberC;
   private double wareC;
   private double lostKw;
@@ -50,13 +41,24 @@ final class KilnModel {
   /** A kiln that has been at a temperature for long. */
   KilnModel(Kiln kiln, double startC) {
     this.kiln = kiln;
-    layerKjPerK = kiln.liningM2() * kiln.liningM() / LAYERS * FIBRE_KG_PER_M3 * FIBRE_KJ_PER_KG_K;
+    int layers = kiln.lining().layers();
+    layerC = new double[layers];
+    layerKjPerK =
+        kiln.liningM2() * kiln.liningM() / layers * kiln.lining().kgPerM3() * LINING_KJ_PER_KG_K;
     wareM2 = 0.03 * kiln.wareKg();
     chamberC = startC;
     wareC = startC;
-    for (int i = 0; i < LAYERS; i++) {
-      layerC[i] = startC + (kiln.outsideC() - startC) * i / LAYERS;
+    for (int i = 0; i < layers; i++) {
+      layerC[i] = startC + (kiln.outsideC() - startC) * i / layers;
     }
+  }
+
+  /** The same kiln as it stands now, to see where it would go from here. */
+  KilnModel copy() {
+    KilnModel copy = new KilnModel(kiln, chamberC);
+    copy.wareC = wareC;
+    System.arraycopy(layerC, 0, copy.layerC, 0, layerC.length);
+    return copy;
   }
 
   double chamberC() {
@@ -74,7 +76,7 @@ final class KilnModel {
 
   /** kJ in chamber and lining above 0 °C; that of the ware is the integral of its capacity. */
   double storedBesideWareKj() {
-    double stored = CHAMBER_KJ_PER_K * chamberC;
+    double stored = kiln.skinKjPerK() * chamberC;
     for (double each : layerC) {
       stored += layerKjPerK * each;
     }
@@ -83,7 +85,7 @@ final class KilnModel {
 
   /** kW that a flame of so many kW leaves in the chamber at its present temperature. */
   double keptKw(double flameKw) {
-    double share = (FLAME_C - chamberC) / (FLAME_C - kiln.outsideC());
+    double share = (kiln.flameC() - chamberC) / (kiln.flameC() - kiln.outsideC());
     return flameKw * Math.max(share, 0);
   }
 
@@ -98,15 +100,15 @@ final class KilnModel {
     double toLining = radiationKw(kiln.liningM2(), chamberC, layerC[0]);
     double toGaps = radiationKw(kiln.gapM2(), chamberC, kiln.outsideC());
     double drawn = flameKw > 0 ? 0 : draught.kwPerK() * (chamberC - kiln.outsideC());
-    chamberC += (keptKw(flameKw) - toWare - toLining - toGaps - drawn) / CHAMBER_KJ_PER_K;
+    chamberC += (keptKw(flameKw) - toWare - toLining - toGaps - drawn) / kiln.skinKjPerK();
     wareC += toWare / wareKjPerK(wareC);
     lostKw = toGaps + drawn + throughLiningKw(toLining);
   }
 
   private double throughLiningKw(double intoLiningKw) {
     double in = intoLiningKw;
-    for (int i = 0; i < LAYERS; i++) {
-      double next = i == LAYERS - 1 ? kiln.outsideC() : layerC[i + 1];
+    for (int i = 0; i < layerC.length; i++) {
+      double next = i == layerC.length - 1 ? kiln.outsideC() : layerC[i + 1];
       double out = conductanceKwPerK((layerC[i] + next) / 2) * (layerC[i] - next);
       layerC[i] += (in - out) / layerKjPerK;
       in = out;
@@ -123,10 +125,8 @@ final class KilnModel {
     return m2 * (radiated + stirred);
   }
 
-  /** Fibre conducts better the hotter it is: 0.06 W/(m K) cold, 0.35 at 1200 °C (from memory). */
   private double conductanceKwPerK(double meanC) {
-    double wattsPerMK = 0.06 + 0.29 * meanC / 1200;
-    return wattsPerMK / 1000 * kiln.liningM2() / (kiln.liningM() / LAYERS);
+    return kiln.lining().wattsPerMK(meanC) / 1000 * kiln.liningM2() / (kiln.liningM() / layerC.length);
   }
 
   /** kJ/K of the ware at a temperature, heat of drying and of bound water in it. */

@@ -1,0 +1,108 @@
+package org.climbwatch.signal;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Estimates from the recent curve where the fire is heading. Knows nothing of the kiln but this:
+ * gain is constant while nobody touches the fire, and losses grow with temperature.
+ *
+ * <p>Every twenty seconds it takes the longest recent stretch that one such curve fits, weighs all
+ * time constants by how well they fit, and gives what most of them agree on. What comes after a
+ * sudden change is a new curve: the old one is forgotten, and the first minutes, in which the
+ * chamber's gas and skin answer, are left out.
+ */
+public final class Forecaster {
+  /** Bins of the stretches that are tried, the longest first. */
+  private static final int[] STRETCHES = {180, 135, 96, 66, 48, 36, 27};
+
+  private static final int SHORTEST = 24;
+
+  /** How much worse than the shortest stretch a longer one may fit. */
+  private static final double MOST_MISFIT = 1.5;
+
+  /** °C of misfit that is allowed in any case. */
+  private static final double FREE_MISFIT_C = 0.3;
+
+  private final Bins bins = new Bins();
+  private final ChangeWatch changes = new ChangeWatch();
+  private final CurveFit fit = new CurveFit();
+  private final CurveFit shortest = new CurveFit();
+  private final Heading heading = new Heading();
+  private int settling;
+  private boolean changed;
+  private double sinceFallS = Double.POSITIVE_INFINITY;
+  private Forecast forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
+
+  /**
+   * Takes a temperature that is no spike.
+   *
+   * @param millis monotonic
+   * @param targetC °C that the firing is meant to reach
+   */
+  public void add(long millis, double celsius, OptionalDouble targetC) {
+    if (bins.add(millis, celsius)) {
+      look(targetC);
+    }
+  }
+
+  /** Forgets everything, as after a gap. */
+  public void reset() {
+    bins.clear();
+    changes.clear();
+    settling = 0;
+    changed = false;
+    sinceFallS = Double.POSITIVE_INFINITY;
+    forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
+  }
+
+  public Forecast forecast() {
+    return forecast;
+  }
+
+  private void look(OptionalDouble targetC) {
+    sinceFallS += Bins.BIN_S;
+    lookForChange();
+    if (settling > 0) {
+      settling--;
+      bins.keepNewest(1);
+    }
+    if (bins.size() < SHORTEST) {
+      forecast =
+          new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
+      return;
+    }
+    CurveFit chosen = longestThatFits();
+    changes.remember(chosen);
+    forecast = heading.of(chosen, targetC, sinceFallS);
+  }
+
+  private void lookForChange() {
+    double offC = changes.offC(bins);
+    if (offC == 0) {
+      return;
+    }
+    bins.keepNewest(ChangeWatch.SEEN_AFTER);
+    changes.clear();
+    settling = ChangeWatch.SETTLING - ChangeWatch.SEEN_AFTER;
+    changed = true;
+    sinceFallS = offC < 0 ? 0 : sinceFallS;
+  }
+
+  private CurveFit longestThatFits() {
+    shortest.fit(bins, bins.within(SHORTEST));
+    double mostC = Math.max(MOST_MISFIT * shortest.noiseC, FREE_MISFIT_C);
+    int before = Integer.MAX_VALUE;
+    for (int stretch : STRETCHES) {
+      int count = bins.within(stretch);
+      if (count < before && count > SHORTEST) {
+        fit.fit(bins, count);
+        if (fit.noiseC <= mostC) {
+          return fit;
+        }
+      }
+      before = count;
+    }
+    return shortest;
+  }
+}
