@@ -4,6 +4,7 @@ import { Refusal } from './api.js';
 import { listen } from './contact.js';
 import * as alarms from './alarms.js';
 import * as number from './number.js';
+import * as forecast from './forecast.js';
 import * as curve from './curve.js';
 import * as firing from './firing.js';
 import * as history from './history.js';
@@ -40,6 +41,7 @@ function onStatus(document) {
   alarms.showUnwatched(status);
   sound.ring(alarms.waiting(status));
   firing.show(status);
+  forecast.show(status);
   curve.setTarget(status.target_c);
   probes.show(status);
   showNumber();

@@ -9,6 +9,7 @@ public final class Rules {
           OverTemperature.KIND,
           ClimbTooFast.KIND,
           ClimbStalled.KIND,
+          StallAhead.KIND,
           Falling.KIND,
           ProbeFault.KIND,
           ReadingsStopped.KIND,

@@ -7,6 +7,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.SignalHealth;
 
 /**
@@ -21,6 +22,8 @@ import org.climbwatch.signal.SignalHealth;
  * @param climb over the long window
  * @param quickClimb over the short window
  * @param recentPeakC °C, the highest of the last few minutes
+ * @param highestC °C, the highest of this firing by the followed probe
+ * @param forecast where the firing is heading by the followed probe
  * @param health what the run of readings says about the probe itself
  * @param signalBad whether a finding stands that the readings are too bad to take a climb from
  * @param meant what the kiln is meant to do
@@ -38,6 +41,8 @@ public record Situation(
     Optional<Climb> climb,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
+    OptionalDouble highestC,
+    Forecast forecast,
     SignalHealth health,
     boolean signalBad,
     Meant meant,
@@ -58,6 +63,8 @@ public record Situation(
         climb,
         quickClimb,
         recentPeakC,
+        highestC,
+        forecast,
         health,
         true,
         meant,

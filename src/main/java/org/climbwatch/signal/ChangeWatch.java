@@ -13,7 +13,7 @@ final class ChangeWatch {
 
   private static final int REMEMBERED = 8;
   private static final double LEAST_C = 2;
-  private static final double LEAST_SPREADS = 2;
+  private static final double LEAST_SPREADS = 2.5;
 
   private final double[] temperatureC = new double[REMEMBERED];
   private final double[] climbCPerS = new double[REMEMBERED];

@@ -28,15 +28,18 @@ final class CurveFit {
     1 / 240.0
   };
 
+  /** From one time constant of the list to the next, at most about; the square root of it. */
+  static final double STEP = 1.3;
+
   /** °C: half a step of a 14-bit amplifier hides at least this in a mean of some readings. */
   private static final double LEAST_NOISE_C = 0.04;
 
   private static final double MOST_CORRELATION = 0.9;
 
   /**
-   * Of the way climbed in twenty minutes: how far a real kiln, which answers at many paces and whose
-   * fire nobody holds quite still, strays from one such curve. Set on the development half of the
-   * ensemble (docs/forecast.md) so that four of five true levels lie in their intervals.
+   * Of the way climbed in twenty minutes: how far a real kiln, which answers at many paces and
+   * whose fire nobody holds quite still, strays from one such curve. Set on the development half of
+   * the ensemble (docs/forecast.md) so that four of five true levels lie in their intervals.
    */
   private static final double STRAYS = 0.01;
 

@@ -1,6 +1,5 @@
 package org.climbwatch.signal;
 
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -68,8 +67,7 @@ public final class Forecaster {
       bins.keepNewest(1);
     }
     if (bins.size() < SHORTEST) {
-      forecast =
-          new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
+      forecast = new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
       return;
     }
     CurveFit chosen = longestThatFits();

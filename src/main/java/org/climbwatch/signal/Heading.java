@@ -51,8 +51,15 @@ final class Heading {
     }
     Optional<Span> arrival = shortOf ? Optional.of(arrivals.span(TAIL)) : Optional.empty();
     Span level = levels.span(TAIL);
+    Span constant = constants.span(TAIL);
     return new Forecast.Known(
-        nowC, climb * 3600, level, constants.span(TAIL), arrival, sinceFallS);
+        nowC, climb * 3600, level, betweenRates(constant), arrival, sinceFallS);
+  }
+
+  /** The list of rates is coarse: the true one may lie between two of them. */
+  private static Span betweenRates(Span constantS) {
+    return new Span(
+        constantS.low() / CurveFit.STEP, constantS.best(), constantS.high() * CurveFit.STEP);
   }
 
   private void weigh(CurveFit fit, int k, double nowC, double wayC) {
@@ -76,7 +83,9 @@ final class Heading {
     return Math.abs(climb) < FLAT_C_PER_S ? 0 : Math.copySign(Double.POSITIVE_INFINITY, climb);
   }
 
-  /** Losses that follow the fourth power of the absolute temperature, the same slope of them now. */
+  /**
+   * Losses that follow the fourth power of the absolute temperature, the same slope of them now.
+   */
   private static double radiantRiseC(double nowC, double evenRiseC) {
     double nowK = nowC + KELVIN;
     double balance = 1 + 4 * evenRiseC / nowK;

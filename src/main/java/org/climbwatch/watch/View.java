@@ -8,6 +8,7 @@ import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Forecast;
 
 /**
  * What is true now, for the page and the API.
@@ -15,6 +16,7 @@ import org.climbwatch.reading.Moment;
  * @param targetC °C that the firing is meant to reach
  * @param probes all of them, the followed one first
  * @param firing the one that is on
+ * @param forecast where it is heading
  * @param alarms all that are not normal, the oldest first
  * @param watched where the alarm of each rule and probe stands
  * @param alarmFlood whether alarms come faster than a person can answer them
@@ -25,6 +27,7 @@ public record View(
     OptionalDouble targetC,
     List<ProbeView> probes,
     Optional<OpenFiring> firing,
+    Forecast forecast,
     List<StandingAlarm> alarms,
     List<WatchedAlarm> watched,
     boolean alarmFlood) {
@@ -36,8 +39,9 @@ public record View(
       OptionalDouble targetC,
       List<ProbeView> probes,
       Optional<OpenFiring> firing,
+      Forecast forecast,
       List<StandingAlarm> alarms) {
-    this(kiln, phase, targetC, probes, firing, alarms, List.of(), false);
+    this(kiln, phase, targetC, probes, firing, forecast, alarms, List.of(), false);
   }
 
   /** The newest reading of the followed probe, kept or not. */

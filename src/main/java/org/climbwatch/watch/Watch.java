@@ -24,6 +24,7 @@ public final class Watch {
   private List<ProbeWatch> probes = new ArrayList<>();
   private final Course course;
   private final Annunciator annunciator;
+  private final Outlook outlook = new Outlook();
 
   public Watch(WatchSettings settings) {
     this.settings = settings;
@@ -52,6 +53,7 @@ public final class Watch {
         course
             .begun()
             .map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself(), course.gasOffSaid())),
+        outlook.forecast(),
         annunciator.standing().stream().map(Watch::standing).toList(),
         annunciator.watched().stream()
             .map(w -> new View.WatchedAlarm(w.called(), w.probe(), w.kind(), w.state()))
@@ -87,6 +89,7 @@ public final class Watch {
     }
     if (probe.behindGap(at, idle)) {
       annunciator.pause(probe.name());
+      pauseOutlook(probe);
     }
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
@@ -94,6 +97,7 @@ public final class Watch {
       OptionalDouble seenC = forCourse(probe, judged);
       if (seenC.isPresent()) {
         tell(at, course.look(at, seenC.getAsDouble()), events);
+        outlook.look(at, seenC.getAsDouble(), course.phase(), settings.targetC());
       }
     }
     judged = probe.conclude(judged, spike, course.phase());
@@ -107,6 +111,12 @@ public final class Watch {
       return OptionalDouble.empty();
     }
     return annunciator.signalBad(probe.name()) ? probe.freshMiddleC() : judged.temperatureC();
+  }
+
+  private void pauseOutlook(ProbeWatch probe) {
+    if (isFollowed(probe)) {
+      outlook.gap();
+    }
   }
 
   /** A kiln with one probe takes whatever its readings are called, as in an old recording. */
@@ -139,6 +149,8 @@ public final class Watch {
         judged.climb(),
         probe.quickClimbBeside(judged.fault()),
         probe.recentPeakC(),
+        outlook.highestC(),
+        outlook.forecast(),
         probe.health(),
         false,
         meant(probe, at),
@@ -208,6 +220,7 @@ public final class Watch {
   private void resume(Input.Resumed resumed) {
     probes.forEach(ProbeWatch::resume);
     course.resume();
+    outlook.gap();
     annunciator.resume(resumed.at(), resumed.away());
   }
 
@@ -221,6 +234,9 @@ public final class Watch {
       known.ifPresent(one -> one.configure(probe, other.signal()));
       probes.add(known.orElseGet(() -> new ProbeWatch(probe, other.signal())));
     }
+    if (!other.probe().equals(settings.probe()) || !other.signal().equals(settings.signal())) {
+      outlook.gap();
+    }
     settings = other;
     course.configure(other.firing());
     announce(at, annunciator.configure(other.alarm(), other.probeNames()), events);
@@ -230,6 +246,7 @@ public final class Watch {
     for (Course.Step step : steps) {
       if (step instanceof Course.Step.Begins begins) {
         Course.Begun begun = begins.begun();
+        outlook.begin();
         String how = begun.byItself() ? "The kiln warms: a firing has begun." : "Firing begun.";
         events.add(
             new Event.FiringBegan(

@@ -38,7 +38,7 @@ final class StatusJson {
       probe(out, status.devices().get(i), view.probes().get(i).latest());
     }
     out.writeEndArray();
-    out.writeNullField("forecast");
+    new ForecastJson(view.forecast(), status.time()).write(out);
     out.writeArrayFieldStart("alarms");
     for (View.StandingAlarm alarm : view.alarms()) {
       AlarmJson.standing(out, alarm, wallTime);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.SignalHealth;
 
 /** One alarm on a rule whose verdict the test sets, second by second. */
@@ -149,6 +150,8 @@ final class Bench {
         Optional.empty(),
         Optional.empty(),
         OptionalDouble.of(800),
+        OptionalDouble.empty(),
+        new Forecast.NotYet(Forecast.Reason.TOO_EARLY),
         SignalHealth.UNKNOWN,
         false,
         Meant.NOTHING,

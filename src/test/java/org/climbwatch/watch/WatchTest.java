@@ -65,7 +65,7 @@ class WatchTest {
 
     assertThat(alarms(events))
         .extracting(alarm -> alarm.kind() + " " + alarm.alarmState())
-        .containsExactly("CLIMB_STALLED UNACKNOWLEDGED");
+        .containsExactly("CLIMB_STALLED UNACKNOWLEDGED", "STALL_AHEAD UNACKNOWLEDGED");
     assertThat(events).extracting(Event::subject).doesNotContain("cooling");
   }
 

@@ -24,11 +24,15 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
+<<<<<<< HEAD
 import org.climbwatch.thermocouple.Budget;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
+=======
+import org.climbwatch.signal.Forecast;
+>>>>>>> 9c4b209 (alarm, watch, web: say ahead that a climb will stall, and when the target comes)
 import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.View;
 
@@ -49,6 +53,7 @@ public final class FakeBackend implements Backend {
   private Phase phase = Phase.IDLE;
   private OptionalDouble latestAgeS = OptionalDouble.empty();
   private OptionalDouble targetC = OptionalDouble.empty();
+  private Forecast forecast = new Forecast.NotYet(Forecast.Reason.NOT_CLIMBING);
   private Optional<String> unwell = Optional.empty();
   private Optional<RuntimeException> bug = Optional.empty();
   private Optional<String> noNotes = Optional.empty();
@@ -71,6 +76,10 @@ public final class FakeBackend implements Backend {
 
   public synchronized void target(double celsius) {
     targetC = OptionalDouble.of(celsius);
+  }
+
+  public synchronized void foresee(Forecast other) {
+    forecast = other;
   }
 
   public synchronized void breakWith(RuntimeException exception) {
@@ -239,10 +248,16 @@ public final class FakeBackend implements Backend {
             targetC,
             List.of(new View.ProbeView(PROBE, latest)),
             open,
+<<<<<<< HEAD
             List.copyOf(alarms),
             List.copyOf(watched),
             flood),
         List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS, checked)),
+=======
+            forecast,
+            List.copyOf(alarms)),
+        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS)),
+>>>>>>> 9c4b209 (alarm, watch, web: say ahead that a climb will stall, and when the target comes)
         10,
         openId,
         elapsedS(),

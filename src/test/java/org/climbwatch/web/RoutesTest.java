@@ -49,7 +49,8 @@ class RoutesTest {
     assertThat(status.get("time").asText()).isEqualTo("2026-11-21T07:13:30.500Z");
     assertThat(status.get("kiln").asText()).isEqualTo("Meadow Lane top-hat");
     assertThat(status.get("phase").asText()).isEqualTo("drying");
-    assertThat(status.get("forecast").isNull()).isTrue();
+    assertThat(status.get("forecast").get("level_c").isNull()).isTrue();
+    assertThat(status.get("forecast").get("reason").asText()).isEqualTo("not_climbing");
     JsonNode firing = status.get("firing");
     assertThat(firing.get("id").asLong()).isEqualTo(id);
     assertThat(firing.get("name").asText()).isEqualTo("Tea bowls");

@@ -126,7 +126,10 @@ final class KilnModel {
   }
 
   private double conductanceKwPerK(double meanC) {
-    return kiln.lining().wattsPerMK(meanC) / 1000 * kiln.liningM2() / (kiln.liningM() / layerC.length);
+    return kiln.lining().wattsPerMK(meanC)
+        / 1000
+        * kiln.liningM2()
+        / (kiln.liningM() / layerC.length);
   }
 
   /** kJ/K of the ware at a temperature, heat of drying and of bound water in it. */

@@ -164,8 +164,7 @@ public final class EnsembleFiring {
     weather();
     flame = gasOffS >= 0 ? 0 : gasNow() * potter.burnt(second) * (1 + gust) * (1 - blow);
     boolean open = second < doorUntilS;
-    Draught draught =
-        open ? Draught.LID_LIFTED : gasOffS >= 0 ? Draught.SHUT : Draught.OPEN;
+    Draught draught = open ? Draught.LID_LIFTED : gasOffS >= 0 ? Draught.SHUT : Draught.OPEN;
     model.step(open ? 0 : kiln.burnerKw() * Math.max(flame, 0), draught);
     probe.step(model.chamberC(), flame, second);
     if (second % 60 == 0) {

@@ -19,7 +19,8 @@ final class EnsembleKiln {
     Lining lining =
         brick
             ? new Lining(draw.between(480, 850), draw.between(0.10, 0.2), 0.2, 6)
-            : new Lining(draw.between(96, 160), draw.between(0.05, 0.08), draw.between(0.2, 0.35), 3);
+            : new Lining(
+                draw.between(96, 160), draw.between(0.05, 0.08), draw.between(0.2, 0.35), 3);
     double liningM = brick ? draw.between(0.09, 0.2) : draw.between(0.05, 0.15);
     double wareKg = litres * (fast ? draw.between(0.04, 0.15) : draw.between(0.15, 0.45));
     double waterKg = wareKg * draw.between(0.003, 0.03);

@@ -150,9 +150,9 @@ final class EnsemblePotter {
   private void pursue(double second, double shownC, double climb) {
     looks++;
     boolean away = Hash.even(seed, LULL, looks) < awayShare;
-    nextCheckS = second + checkMinutes * 60 * (away ? 2.5 : 1) * (0.7 + 0.6 * Hash.even(seed, LULL, -looks));
-    boolean waits =
-        reductionSinceS >= 0 && second - reductionSinceS < patienceMinutes * 60;
+    nextCheckS =
+        second + checkMinutes * 60 * (away ? 2.5 : 1) * (0.7 + 0.6 * Hash.even(seed, LULL, -looks));
+    boolean waits = reductionSinceS >= 0 && second - reductionSinceS < patienceMinutes * 60;
     if (waits) {
       return;
     }

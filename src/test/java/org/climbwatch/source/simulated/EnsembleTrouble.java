@@ -49,8 +49,6 @@ record EnsembleTrouble(Kind kind, double atShare, double minutes, double left) {
     if (sinceMinutes < 0 || kind == Kind.HEALTHY || kind == Kind.FIRE_TOO_SMALL) {
       return 1;
     }
-    return kind == Kind.BOTTLE_FREEZES
-        ? 1 - (1 - left) * Math.min(sinceMinutes / minutes, 1)
-        : 1;
+    return kind == Kind.BOTTLE_FREEZES ? 1 - (1 - left) * Math.min(sinceMinutes / minutes, 1) : 1;
   }
 }

@@ -1,0 +1,49 @@
+package org.climbwatch.watch;
+
+import java.util.OptionalDouble;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Forecast;
+import org.climbwatch.signal.Forecaster;
+
+/** Where the firing is heading, by its followed probe, while the kiln is meant to climb. */
+final class Outlook {
+  private static final Forecast NOT_CLIMBING = new Forecast.NotYet(Forecast.Reason.NOT_CLIMBING);
+
+  private final Forecaster forecaster = new Forecaster();
+  private boolean climbing;
+  private OptionalDouble highestC = OptionalDouble.empty();
+
+  /** A new firing begins. */
+  void begin() {
+    forecaster.reset();
+    highestC = OptionalDouble.empty();
+  }
+
+  /** Nothing is known of what lies between. */
+  void gap() {
+    forecaster.reset();
+  }
+
+  /** Takes a temperature that is no spike. */
+  void look(Moment at, double celsius, Phase phase, OptionalDouble targetC) {
+    highestC = OptionalDouble.of(Math.max(celsius, highestC.orElse(celsius)));
+    boolean climbsNow = phase == Phase.CLIMBING;
+    if (climbsNow != climbing) {
+      forecaster.reset();
+      climbing = climbsNow;
+    }
+    if (climbsNow) {
+      forecaster.add(at.millis(), celsius, targetC);
+    }
+  }
+
+  Forecast forecast() {
+    return climbing ? forecaster.forecast() : NOT_CLIMBING;
+  }
+
+  /** °C, the highest of this firing. */
+  OptionalDouble highestC() {
+    return highestC;
+  }
+}

@@ -1,0 +1,181 @@
+package org.climbwatch.ensemble;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.firing.FiringSettings;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
+import org.climbwatch.signal.Forecast;
+import org.climbwatch.signal.SignalSettings;
+import org.climbwatch.signal.Span;
+import org.climbwatch.source.simulated.EnsembleFiring;
+import org.climbwatch.thermocouple.ThermocoupleType;
+import org.climbwatch.thermocouple.ToleranceClass;
+import org.climbwatch.watch.Event;
+import org.climbwatch.watch.Input;
+import org.climbwatch.watch.Outcome;
+import org.climbwatch.watch.ProbeSettings;
+import org.climbwatch.watch.Watch;
+import org.climbwatch.watch.WatchSettings;
+
+/** One firing of the ensemble as the watch saw it under its default settings, and its truth. */
+final class Followed {
+  /** °C/h under which the true climb counts as stalled, and °C short of the target. */
+  static final double STALL_C_PER_HOUR = 20;
+
+  private static final double SHORT_OF_TARGET_C = 15;
+  private static final double SETTLED_C_PER_HOUR = 5;
+  private static final int LOOK_S = 20;
+  private static final int CHECKED_S = 2400;
+
+  /** What the plain rule can look at, every 20 s: climb NaN while unknown. */
+  record Look(double second, boolean applies, double climbCPerHour) {}
+
+  /** A forecast and what became of the fire as it burnt then. */
+  record Check(Span levelC, Span arrivalS, double trueLevelC, double trueArrivalS) {}
+
+  final EnsembleFiring firing;
+  final List<Look> looks = new ArrayList<>();
+  final List<Check> checks = new ArrayList<>();
+  final List<Double> aheadS = new ArrayList<>();
+  final List<Double> fallingS = new ArrayList<>();
+  final List<Double> undeclaredHoldS = new ArrayList<>();
+  private final Watch watch;
+  private boolean held;
+  private double highestC;
+  private double whenLostC = Double.NaN;
+  long readings;
+  long nanos;
+
+  Followed(long seed) {
+    firing = new EnsembleFiring(seed);
+    watch =
+        new Watch(
+            new WatchSettings(
+                "kiln",
+                OptionalDouble.of(firing.targetC()),
+                new ProbeSettings("probe", ThermocoupleType.K, ToleranceClass.IEC_2, 2, 1),
+                SignalSettings.DEFAULT,
+                FiringSettings.DEFAULT,
+                AlarmSettings.DEFAULT));
+    accept(new Input.Began(now(), "ensemble"));
+    while (firing.step()) {
+      second();
+    }
+  }
+
+  private void second() {
+    declare();
+    if (Double.isNaN(whenLostC) && firing.troubleSinceS() >= 0) {
+      whenLostC = firing.trueC();
+    }
+    if (firing.holds() && !firing.holdDeclared()) {
+      undeclaredHoldS.add((double) firing.second());
+    }
+    if (firing.second() % firing.intervalS() == 0) {
+      measure();
+    }
+  }
+
+  private void declare() {
+    if (firing.holds() != held) {
+      held = firing.holds();
+      if (firing.holdDeclared()) {
+        accept(new Input.Declared(now(), held ? Phase.HOLDING : Phase.CLIMBING));
+      }
+    }
+    if (firing.gasOffDeclared()) {
+      accept(new Input.Declared(now(), Phase.COOLING));
+    }
+  }
+
+  private void measure() {
+    Reading reading =
+        firing.fault().isPresent()
+            ? Reading.faulty(now(), "probe", firing.fault().get())
+            : Reading.linearised(now(), "probe", firing.shownC(), OptionalDouble.of(25));
+    long before = System.nanoTime();
+    Outcome outcome = watch.accept(new Input.Measured(reading));
+    nanos += System.nanoTime() - before;
+    readings++;
+    note(outcome);
+    if (outcome.judged().isPresent() && outcome.judged().get().temperatureC().isPresent()) {
+      highestC = Math.max(highestC, firing.trueC());
+      if (firing.second() % LOOK_S == 0) {
+        look(outcome);
+      }
+    }
+  }
+
+  private void look(Outcome outcome) {
+    var judged = outcome.judged().orElseThrow();
+    boolean applies =
+        judged.phase() == Phase.CLIMBING && highestC < firing.targetC() - 5 && firing.trueC() > 300;
+    double climb = judged.climb().map(one -> one.cPerHour()).orElse(Double.NaN);
+    looks.add(new Look(firing.second(), applies, climb));
+    if (applies && firing.second() % CHECKED_S == 0) {
+      watch.view().forecast().known().ifPresent(this::check);
+    }
+  }
+
+  private void check(Forecast.Known known) {
+    double[] fate = firing.fate(SETTLED_C_PER_HOUR);
+    Span never =
+        new Span(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+    checks.add(new Check(known.levelC(), known.arrivalS().orElse(never), fate[0], fate[1]));
+  }
+
+  private void accept(Input input) {
+    note(watch.accept(input));
+  }
+
+  private void note(Outcome outcome) {
+    for (Event event : outcome.events()) {
+      if (event instanceof Event.AlarmChanged changed
+          && changed.alarmState() == AlarmState.UNACKNOWLEDGED) {
+        if (changed.kind() == AlarmKind.STALL_AHEAD) {
+          aheadS.add((double) firing.second());
+        } else if (changed.kind() == AlarmKind.FALLING) {
+          fallingS.add((double) firing.second());
+        }
+      }
+    }
+  }
+
+  private Moment now() {
+    return new Moment(0, firing.second() * 1000);
+  }
+
+  /** °C when the trouble began. */
+  double whenTroubledC() {
+    return whenLostC;
+  }
+
+  double stallS() {
+    return firing.stallS(STALL_C_PER_HOUR, SHORT_OF_TARGET_C);
+  }
+
+  /** The second up to which all was well, so that every stall alarm before is a false one. */
+  double healthyUntilS() {
+    boolean weak = firing.kind().equals("fire_too_small") || firing.kind().equals("healthy");
+    if (firing.targetS() < 0 && weak) {
+      return 0;
+    }
+    return firing.troubleSinceS() >= 0 && !weak ? firing.troubleSinceS() : firing.second();
+  }
+
+  /** The first second at which an alarm may be meant for the stall. */
+  double warningFromS() {
+    boolean sudden = firing.troubleSinceS() > 0;
+    return sudden ? firing.troubleSinceS() : stallS() - 3 * 3600;
+  }
+
+  boolean inUndeclaredHold(double second) {
+    return undeclaredHoldS.stream().anyMatch(at -> Math.abs(at - second) < 900);
+  }
+}

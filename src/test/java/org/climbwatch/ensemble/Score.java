@@ -1,0 +1,63 @@
+package org.climbwatch.ensemble;
+
+import java.util.List;
+import java.util.TreeMap;
+import java.util.function.Function;
+
+/** How a rule that warns of stalls does over many firings. */
+final class Score {
+  int stalls;
+  int warned;
+  int before;
+  int falseAlarms;
+  int inHolds;
+  double hours;
+
+  /** s from the true stall to the warning, negative when ahead; by seed. */
+  final TreeMap<Integer, Double> delayS = new TreeMap<>();
+
+  Score(List<Followed> firings, Function<Followed, List<Double>> rule) {
+    for (int i = 0; i < firings.size(); i++) {
+      add(i, firings.get(i), rule.apply(firings.get(i)));
+    }
+  }
+
+  private void add(int index, Followed one, List<Double> raisedS) {
+    hours += one.healthyUntilS() / 3600;
+    for (double at : raisedS) {
+      if (at < one.healthyUntilS()) {
+        falseAlarms++;
+        inHolds += one.inUndeclaredHold(at) ? 1 : 0;
+      }
+    }
+    double stallS = one.stallS();
+    if (stallS < 0) {
+      return;
+    }
+    stalls++;
+    for (double at : raisedS) {
+      if (at >= one.warningFromS() && at <= one.firing.gasOffS()) {
+        warned++;
+        before += at <= stallS ? 1 : 0;
+        delayS.put(index, at - stallS);
+        return;
+      }
+    }
+  }
+
+  double share() {
+    return stalls == 0 ? 0 : 100.0 * warned / stalls;
+  }
+
+  double falsePer100h() {
+    return 100 * falseAlarms / hours;
+  }
+
+  double medianDelayMinutes() {
+    return median(delayS.values().stream().sorted().toList()) / 60;
+  }
+
+  static double median(List<Double> sorted) {
+    return sorted.isEmpty() ? Double.NaN : sorted.get(sorted.size() / 2);
+  }
+}
