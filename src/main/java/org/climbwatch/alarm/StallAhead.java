@@ -32,12 +32,12 @@ public record StallAhead(
   /** Set on the development half of the ensemble: docs/forecast.md. */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.STALL_AHEAD)
-          .number("least_climb_c_per_h", 20, 1, 500)
-          .number("look_ahead_min", 45, 5, 240)
+          .number("least_climb_c_per_h", 30, 1, 500)
+          .number("look_ahead_min", 30, 5, 240)
           .number("latest_arrival_h", 24, 0.5, 72)
           .number("patience_min", 30, 0, 240)
           .number("from_c", 300, 0, 1400)
-          .delays(540, 300)
+          .delays(600, 300)
           .makes(
               set ->
                   new StallAhead(
@@ -102,8 +102,9 @@ public record StallAhead(
   }
 
   private boolean tooLate(Forecast.Known known) {
-    return known.arrivalS().map(Span::low).orElse(0.0) > latestArrivalHours * 3600
-        && known.climbCPerHour() > leastClimbCPerHour;
+    double earliestS = known.arrivalS().map(Span::low).orElse(0.0);
+    // a target that is out of reach for this fire is the other case: not before the climb goes
+    return Double.isFinite(earliestS) && earliestS > latestArrivalHours * 3600;
   }
 
   @Override

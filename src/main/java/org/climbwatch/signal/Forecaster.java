@@ -17,8 +17,14 @@ public final class Forecaster {
 
   private static final int SHORTEST = 24;
 
+  /** Bins of the shortest stretch that must not be missing, as they are while a probe fails. */
+  private static final int LEAST_FILLED = 16;
+
   /** How much worse than the shortest stretch a longer one may fit. */
   private static final double MOST_MISFIT = 1.5;
+
+  /** s within which falls count as one, so that a fire that sinks by and by is not for ever new. */
+  private static final double ONE_DEED_S = 3600;
 
   /** °C of misfit that is allowed in any case. */
   private static final double FREE_MISFIT_C = 0.3;
@@ -66,7 +72,7 @@ public final class Forecaster {
       settling--;
       bins.keepNewest(1);
     }
-    if (bins.size() < SHORTEST) {
+    if (bins.size() < SHORTEST || bins.within(SHORTEST) < LEAST_FILLED) {
       forecast = new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
       return;
     }
@@ -84,7 +90,7 @@ public final class Forecaster {
     changes.clear();
     settling = ChangeWatch.SETTLING - ChangeWatch.SEEN_AFTER;
     changed = true;
-    sinceFallS = offC < 0 ? 0 : sinceFallS;
+    sinceFallS = offC < 0 && sinceFallS > ONE_DEED_S ? 0 : sinceFallS;
   }
 
   private CurveFit longestThatFits() {

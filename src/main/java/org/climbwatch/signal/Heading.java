@@ -16,10 +16,7 @@ final class Heading {
 
   private static final double[] SHARES = {1 / 6.0, 2 / 3.0, 1 / 6.0};
 
-  /**
-   * Left out at either end. Nominally nine of ten then lie within; what is left of the model's own
-   * error makes it four of five levels on the ensemble.
-   */
+  /** Left out at either end. */
   private static final double TAIL = 0.05;
 
   /** °C/h below which two figures cannot be told apart. */

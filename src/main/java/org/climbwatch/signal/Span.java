@@ -1,7 +1,7 @@
 package org.climbwatch.signal;
 
 /**
- * A value and the interval that is meant to hold the true one, four times out of five or more.
+ * A value and the interval that is meant to hold the true one nine times out of ten.
  *
  * @param low may be negative infinity
  * @param best between the two

@@ -39,6 +39,9 @@ public final class EnsembleReport {
     kinds(firings);
     Score ahead = new Score(firings, one -> one.aheadS);
     print("stall ahead, as shipped", ahead);
+    if (!held) {
+      say("  to look at, kind seed@minute: %s", ahead.odd);
+    }
     PlainRule best =
         args.length > 3
             ? new PlainRule(Double.parseDouble(args[2]), Double.parseDouble(args[3]))
@@ -150,6 +153,7 @@ public final class EnsembleReport {
             .filter(at -> at >= since)
             .findFirst()
             .ifPresent(at -> seconds.add(at - since));
+        late(one, since);
       }
     }
     seconds.sort(null);
@@ -165,6 +169,19 @@ public final class EnsembleReport {
     say(
         "  false ones: %d in %.0f healthy hours: %.2f in 100 h",
         falling.falseAlarms, falling.hours, falling.falsePer100h());
+  }
+
+  private static void late(Followed one, double since) {
+    boolean inTime = one.fallingS.stream().anyMatch(at -> at >= since && at <= since + 60);
+    if (!inTime) {
+      say(
+          "  late: seed %d, lost at %.0f °C, probe lag %.0f s, %.1f °C lower after a minute, at %s s",
+          one.seed,
+          one.whenTroubledC(),
+          one.firing.probeLagS(one.whenTroubledC()),
+          one.whenTroubledC() - one.minuteLaterC(),
+          one.fallingS.stream().filter(at -> at >= since).map(at -> at - since).toList());
+    }
   }
 
   /** After the gas is off, or the door was opened, a fall is a fall. */

@@ -39,6 +39,7 @@ final class Followed {
   /** A forecast and what became of the fire as it burnt then. */
   record Check(Span levelC, Span arrivalS, double trueLevelC, double trueArrivalS) {}
 
+  final long seed;
   final EnsembleFiring firing;
   final List<Look> looks = new ArrayList<>();
   final List<Check> checks = new ArrayList<>();
@@ -49,10 +50,12 @@ final class Followed {
   private boolean held;
   private double highestC;
   private double whenLostC = Double.NaN;
+  private double minuteLaterC = Double.NaN;
   long readings;
   long nanos;
 
   Followed(long seed) {
+    this.seed = seed;
     firing = new EnsembleFiring(seed);
     watch =
         new Watch(
@@ -73,6 +76,9 @@ final class Followed {
     declare();
     if (Double.isNaN(whenLostC) && firing.troubleSinceS() >= 0) {
       whenLostC = firing.trueC();
+    }
+    if (firing.troubleSinceS() >= 0 && firing.second() == firing.troubleSinceS() + 60) {
+      minuteLaterC = firing.trueC();
     }
     if (firing.holds() && !firing.holdDeclared()) {
       undeclaredHoldS.add((double) firing.second());
@@ -154,6 +160,11 @@ final class Followed {
   /** °C when the trouble began. */
   double whenTroubledC() {
     return whenLostC;
+  }
+
+  /** °C of the probe a minute later, without noise. */
+  double minuteLaterC() {
+    return minuteLaterC;
   }
 
   double stallS() {

@@ -1,5 +1,6 @@
 package org.climbwatch.ensemble;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -16,6 +17,9 @@ final class Score {
   /** s from the true stall to the warning, negative when ahead; by seed. */
   final TreeMap<Integer, Double> delayS = new TreeMap<>();
 
+  /** Firings worth a look: with false alarms, and stalls that nobody warned of. */
+  final List<String> odd = new ArrayList<>();
+
   Score(List<Followed> firings, Function<Followed, List<Double>> rule) {
     for (int i = 0; i < firings.size(); i++) {
       add(i, firings.get(i), rule.apply(firings.get(i)));
@@ -27,6 +31,7 @@ final class Score {
     for (double at : raisedS) {
       if (at < one.healthyUntilS()) {
         falseAlarms++;
+        odd.add("false:" + one.firing.kind() + one.seed + "@" + Math.round(at / 60));
         inHolds += one.inUndeclaredHold(at) ? 1 : 0;
       }
     }
@@ -43,6 +48,7 @@ final class Score {
         return;
       }
     }
+    odd.add("missed:" + one.firing.kind() + one.seed + "@" + Math.round(stallS / 60));
   }
 
   double share() {

@@ -110,6 +110,21 @@ class ForecasterTest {
     assertThat(forecaster.forecast().known()).isEmpty();
   }
 
+  /** A loose wire: ten seconds in every minute and a half are readings, the rest are faults. */
+  @Test
+  void readingsThatAreMostlyMissingGiveNoForecast() {
+    run(3600, t -> 500 + t / 36, 0.3);
+
+    for (int t = 0; t < 3600; t++) {
+      if (t % 90 < 10) {
+        forecaster.add(second * 1000, 600 + t / 36.0, TARGET_C);
+      }
+      second++;
+    }
+
+    assertThat(forecaster.forecast().known()).isEmpty();
+  }
+
   /** The track sets spikes aside; one that slips through, as two in a row do, must not matter. */
   @Test
   void aSpikeThatSlippedThroughChangesTheLevelLittle() {

@@ -93,6 +93,11 @@ public final class EnsembleFiring {
     return probe.probeC();
   }
 
+  /** s for 63 % of a step, at a temperature. */
+  public double probeLagS(double celsius) {
+    return probe.lagS(celsius);
+  }
+
   /** When the fault began; negative before. */
   public double troubleSinceS() {
     return troubleSinceS;

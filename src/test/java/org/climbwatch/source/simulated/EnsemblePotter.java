@@ -124,6 +124,7 @@ final class EnsemblePotter {
     }
     if (dryingNow() && second - dryingSinceS > dryingMinutes * 60) {
       dryingSinceS = -2;
+      wantedGas = Math.min(wantedGas * 1.5, 1);
       nextCheckS = second;
     }
     if (!holdDone && !holds() && shownC >= holdAtC) {

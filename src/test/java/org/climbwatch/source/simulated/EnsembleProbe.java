@@ -34,8 +34,12 @@ final class EnsembleProbe {
     return probeC;
   }
 
+  double lagS(double celsius) {
+    return lagFactor * SimulatedProbe.lagSeconds(celsius) + 1;
+  }
+
   void step(double chamberC, double flame, long second) {
-    probeC += (chamberC - probeC) / (lagFactor * SimulatedProbe.lagSeconds(probeC) + 1);
+    probeC += (chamberC - probeC) / lagS(probeC);
     double fresh = spreadC * (0.2 + 0.8 * Math.min(flame * 2, 1)) * Math.sqrt(1 - kept * kept);
     flutterC = kept * flutterC + fresh * Hash.normal(seed, FLUTTER, second);
   }
