@@ -2,6 +2,7 @@ package org.climbwatch.alarm;
 
 import java.util.Optional;
 import org.climbwatch.firing.Phase;
+import org.climbwatch.signal.Climb;
 import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.Span;
 
@@ -124,7 +125,9 @@ public record StallAhead(
   private String seen(Forecast.Known known, Situation situation) {
     String now =
         String.format(
-            "climb %s at %s", Words.perHour(known.climbCPerHour()), degrees(known.temperatureC()));
+            "climb %s at %s",
+            Words.perHour(situation.climb().map(Climb::cPerHour).orElse(known.climbCPerHour())),
+            degrees(situation.temperatureC().orElse(known.temperatureC())));
     String target = degrees(situation.meant().targetC().orElse(Double.NaN));
     if (!(known.levelC().high() < situation.meant().targetC().orElse(0))) {
       return String.format(

@@ -22,8 +22,11 @@ final class Heading {
   /** °C/h below which two figures cannot be told apart. */
   private static final double FLAT_C_PER_S = 1 / 3600.0;
 
-  private final WeightedValues levels = new WeightedValues(CurveFit.RATES.length * 6);
-  private final WeightedValues arrivals = new WeightedValues(CurveFit.RATES.length * 6);
+  /** Of a rate's weight: for the half way to each neighbour, where the true rate may lie. */
+  private static final double BETWEEN = 1 / 6.0;
+
+  private final WeightedValues levels = new WeightedValues(CurveFit.RATES.length * 10);
+  private final WeightedValues arrivals = new WeightedValues(CurveFit.RATES.length * 10);
   private final WeightedValues constants = new WeightedValues(CurveFit.RATES.length);
 
   /**
@@ -62,17 +65,34 @@ final class Heading {
   private void weigh(CurveFit fit, int k, double nowC, double wayC) {
     double rate = CurveFit.RATES[k];
     constants.add(rate > 0 ? 1 / rate : Double.POSITIVE_INFINITY, fit.weight[k]);
+    boolean levelled = rate > 0;
+    double own = levelled ? 1 - 2 * BETWEEN : 1;
     for (int i = 0; i < OFFSETS.length; i++) {
       double climb = fit.climbCPerS[k] + OFFSETS[i] * fit.climbErrorCPerS[k];
-      double weight = fit.weight[k] * SHARES[i] / 2;
-      double evenRiseC = rate > 0 ? climb / rate : endless(climb);
-      double radiantRiseC = rate > 0 ? radiantRiseC(nowC, evenRiseC) : endless(climb);
-      levels.add(nowC + evenRiseC, weight);
-      levels.add(nowC + radiantRiseC, weight);
-      if (!Double.isNaN(wayC)) {
-        arrivals.add(seconds(climb, rate, evenRiseC, wayC), weight);
-        arrivals.add(seconds(climb, rate, radiantRiseC, wayC), weight);
-      }
+      double riseC = levelled ? climb / rate : endless(climb);
+      count(climb, riseC, nowC, wayC, own * fit.weight[k] * SHARES[i]);
+    }
+    if (levelled) {
+      between(fit, k, k - 1, nowC, wayC);
+      between(fit, k, k + 1, nowC, wayC);
+    }
+  }
+
+  /** The list of rates is coarse: half way to the next, or none beyond the last one. */
+  private void between(CurveFit fit, int k, int next, double nowC, double wayC) {
+    boolean listed = next < CurveFit.RATES.length && CurveFit.RATES[next] > 0;
+    double rate = listed ? Math.sqrt(CurveFit.RATES[k] * CurveFit.RATES[next]) : CurveFit.RATES[k];
+    double climb = listed ? (fit.climbCPerS[k] + fit.climbCPerS[next]) / 2 : fit.climbCPerS[k];
+    count(climb, climb / rate, nowC, wayC, BETWEEN * fit.weight[k]);
+  }
+
+  private void count(double climb, double riseC, double nowC, double wayC, double weight) {
+    double radiantRiseC = Double.isInfinite(riseC) ? riseC : radiantRiseC(nowC, riseC);
+    levels.add(nowC + riseC, weight / 2);
+    levels.add(nowC + radiantRiseC, weight / 2);
+    if (!Double.isNaN(wayC)) {
+      arrivals.add(seconds(climb, riseC, wayC), weight / 2);
+      arrivals.add(seconds(climb, radiantRiseC, wayC), weight / 2);
     }
   }
 
@@ -89,7 +109,7 @@ final class Heading {
     return balance <= 0 ? evenRiseC : nowK * Math.sqrt(Math.sqrt(balance)) - nowK;
   }
 
-  private static double seconds(double climb, double rate, double riseC, double wayC) {
+  private static double seconds(double climb, double riseC, double wayC) {
     if (climb <= 0 || riseC <= wayC) {
       return Double.POSITIVE_INFINITY;
     }

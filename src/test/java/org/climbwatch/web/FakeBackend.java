@@ -24,15 +24,12 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
-<<<<<<< HEAD
+import org.climbwatch.signal.Forecast;
 import org.climbwatch.thermocouple.Budget;
 import org.climbwatch.thermocouple.MeasuringChain;
 import org.climbwatch.thermocouple.ProbeErrors;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
-=======
-import org.climbwatch.signal.Forecast;
->>>>>>> 9c4b209 (alarm, watch, web: say ahead that a climb will stall, and when the target comes)
 import org.climbwatch.watch.Judged;
 import org.climbwatch.watch.View;
 
@@ -248,16 +245,11 @@ public final class FakeBackend implements Backend {
             targetC,
             List.of(new View.ProbeView(PROBE, latest)),
             open,
-<<<<<<< HEAD
+            forecast,
             List.copyOf(alarms),
             List.copyOf(watched),
             flood),
         List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS, checked)),
-=======
-            forecast,
-            List.copyOf(alarms)),
-        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS)),
->>>>>>> 9c4b209 (alarm, watch, web: say ahead that a climb will stall, and when the target comes)
         10,
         openId,
         elapsedS(),
