@@ -21,11 +21,13 @@ public final class EnsembleReport {
   private static final double[] MINUTES = {5, 6, 7, 8, 9, 10, 11, 12, 15, 20, 25, 30, 40, 50, 60};
   private static final double MOST_FALSE_PER_100H = 1;
 
+  /** What the development half finds to be the plain rule at its best; for the half held back. */
+  private static final PlainRule FOUND_BEST = new PlainRule(50, 30);
+
   private EnsembleReport() {}
 
   /**
-   * @param args {@code development} or {@code held}, how many firings, and for {@code held} the
-   *     plain rule's X and Y as the development half found them best
+   * @param args {@code development} or {@code held}, and how many firings
    */
   public static void main(String[] args) {
     boolean held = args[0].equals("held");
@@ -42,12 +44,10 @@ public final class EnsembleReport {
     if (!held) {
       say("  to look at, kind seed@minute: %s", ahead.odd);
     }
-    PlainRule best =
-        args.length > 3
-            ? new PlainRule(Double.parseDouble(args[2]), Double.parseDouble(args[3]))
-            : bestPlain(firings, false);
+    print("stall ahead or climb stalled, as shipped", new Score(firings, Followed::eitherS));
+    PlainRule best = held ? FOUND_BEST : bestPlain(firings, false);
     against(firings, ahead, "plain rule at its best", best);
-    if (args.length <= 3) {
+    if (!held) {
       against(firings, ahead, "plain rule, undeclared holds forgiven", bestPlain(firings, true));
     }
     print("plain rule, 20 °C/h for 10 min", plain(firings, new PlainRule(20, 10)));

@@ -3,6 +3,7 @@ package org.climbwatch.ensemble;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
@@ -44,6 +45,7 @@ final class Followed {
   final List<Look> looks = new ArrayList<>();
   final List<Check> checks = new ArrayList<>();
   final List<Double> aheadS = new ArrayList<>();
+  final List<Double> stalledS = new ArrayList<>();
   final List<Double> fallingS = new ArrayList<>();
   final List<Double> undeclaredHoldS = new ArrayList<>();
   private final Watch watch;
@@ -136,6 +138,11 @@ final class Followed {
     checks.add(new Check(known.levelC(), known.arrivalS().orElse(never), fate[0], fate[1]));
   }
 
+  /** When either alarm of a stall, the one ahead or the one of a stalled climb, was raised. */
+  List<Double> eitherS() {
+    return Stream.concat(aheadS.stream(), stalledS.stream()).sorted().toList();
+  }
+
   private void accept(Input input) {
     note(watch.accept(input));
   }
@@ -146,6 +153,8 @@ final class Followed {
           && changed.alarmState() == AlarmState.UNACKNOWLEDGED) {
         if (changed.kind() == AlarmKind.STALL_AHEAD) {
           aheadS.add((double) firing.second());
+        } else if (changed.kind() == AlarmKind.CLIMB_STALLED) {
+          stalledS.add((double) firing.second());
         } else if (changed.kind() == AlarmKind.FALLING) {
           fallingS.add((double) firing.second());
         }
