@@ -8,14 +8,19 @@ import org.climbwatch.firing.Phase;
  * that nobody has spoken of.
  *
  * @param leastClimbCPerHour °C/h below which the climb counts as stalled
+ * @param fromC °C below which the fire is kept low on purpose
  */
-public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements Rule {
+public record ClimbStalled(Delays delays, double leastClimbCPerHour, double fromC) implements Rule {
   /** Potters look again after 10 to 15 minutes (common practice). */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.CLIMB_STALLED)
           .number("least_climb_c_per_h", 20, 1, 500)
+          .number("from_c", 200, 0, 1400)
           .delays(600, 120)
-          .makes(set -> new ClimbStalled(set.delays(), set.number("least_climb_c_per_h")));
+          .makes(
+              set ->
+                  new ClimbStalled(
+                      set.delays(), set.number("least_climb_c_per_h"), set.number("from_c")));
 
   @Override
   public AlarmKind kind() {
@@ -28,8 +33,12 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour) implements 
       return Verdict.HOLDS;
     }
     if (situation.phase() != Phase.CLIMBING
-        || situation.meant().reached(situation.temperatureC())) {
+        || situation.meant().reached(situation.temperatureC())
+        || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;
+    }
+    if (!standing && situation.temperatureC().orElse(fromC) < fromC) {
+      return Verdict.CLEAR;
     }
     if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
