@@ -48,6 +48,7 @@ class StallAheadTest {
     curve.begin(400).steady(110, 480).steady(0, 20).steady(-300, 60);
 
     assertThat(curve.raised(AlarmKind.STALL_AHEAD)).isEmpty();
+    assertThat(curve.raised(AlarmKind.CLIMB_STALLED)).isEmpty();
   }
 
   @Test

@@ -158,6 +158,19 @@ class WatchTest {
   }
 
   @Test
+  void aFireKeptLowBelowTwoHundredDegreesIsNoStall() {
+    List<Event> events =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(150, 3600)
+            .climb(0, 3600)
+            .climb(150, 3600)
+            .events();
+
+    assertThat(alarms(events)).isEmpty();
+  }
+
+  @Test
   void stallIsRaisedTenMinutesAfterTheClimbWentFlat() {
     List<Event> events =
         new Script(20)
