@@ -29,11 +29,12 @@ function arrival(status, forecast) {
       ? 'not with this fire'
       : `perhaps not (at the earliest ${clock(forecast.arrival_low_at)})`;
   }
-  const latest = forecast.arrival_high_at === null ? 'or not' : clock(forecast.arrival_high_at);
-  return (
-    `${clock(forecast.arrival_at)}, in ${span(forecast.arrival_s)} ` +
-    `(${clock(forecast.arrival_low_at)} to ${latest})`
-  );
+  const low = clock(forecast.arrival_low_at);
+  const interval =
+    forecast.arrival_high_at === null
+      ? `${low} at the earliest, and perhaps not at all`
+      : `${low} to ${clock(forecast.arrival_high_at)}`;
+  return `${clock(forecast.arrival_at)}, in ${span(forecast.arrival_s)} (${interval})`;
 }
 
 function level(forecast) {
@@ -42,8 +43,8 @@ function level(forecast) {
       ? 'no level in sight'
       : `no level in sight (above ${whole(forecast.level_low_c)} °C)`;
   }
-  const high =
-    forecast.level_high_c === null ? 'no end in sight' : `${whole(forecast.level_high_c)} °C`;
   const low = forecast.level_low_c === null ? 'far below' : whole(forecast.level_low_c);
-  return `${whole(forecast.level_c)} °C (${low} to ${high})`;
+  const interval =
+    forecast.level_high_c === null ? `${low} or more` : `${low} to ${whole(forecast.level_high_c)}`;
+  return `${whole(forecast.level_c)} °C (${interval})`;
 }

@@ -44,6 +44,7 @@ final class PageFiles {
           "alarms.js",
           "answer.js",
           "number.js",
+          "forecast.js",
           "curve.js",
           "firing.js",
           "history.js",

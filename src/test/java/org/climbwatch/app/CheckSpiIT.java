@@ -144,7 +144,9 @@ class CheckSpiIT {
         .replaceAll("\\d+( received| failed| readings| times| of \\d+ readings)", "N$1")
         .replaceAll("of \\d+ readings", "of N readings")
         .replaceAll(" x \\d+", " x N")
-        .replaceAll("(\\d\\.\\d\\d)\\d\\d ", "$1NN ")
-        .replaceAll(" 0\\.0\\d ", " 0.0N ");
+        // a middle of more or fewer looks differs by a step of the chip
+        .replaceAll("(\\d\\.\\d)\\d\\d\\d ", "$1NNN ")
+        .replaceAll("(\\d\\.)\\d \\+/-", "$1N +/-")
+        .replaceAll(" 0\\.\\d\\d ", " 0.NN ");
   }
 }

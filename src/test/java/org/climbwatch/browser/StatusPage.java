@@ -83,6 +83,20 @@ public final class StatusPage {
     return text("elapsed");
   }
 
+  /** When the target comes, if the fire burns on like this. */
+  public String arrival() {
+    return text("arrival");
+  }
+
+  /** Where the fire levels off, if it burns on like this. */
+  public String level() {
+    return text("level");
+  }
+
+  public String aheadHint() {
+    return text("ahead-line");
+  }
+
   /** The banner's words; empty while there is contact. */
   public String lostContactBanner() {
     return text("contact");
@@ -334,8 +348,14 @@ public final class StatusPage {
     return element.isDisplayed() ? element.getText() : "";
   }
 
+  /** All at one moment: the page may draw them anew between two looks. */
+  @SuppressWarnings("unchecked")
   private List<String> texts(String selector) {
-    return driver.findElements(By.cssSelector(selector)).stream().map(WebElement::getText).toList();
+    return (List<String>)
+        ((JavascriptExecutor) driver)
+            .executeScript(
+                "return [...document.querySelectorAll(arguments[0])].map(e => e.innerText.trim());",
+                selector);
   }
 
   private WebElement byId(String id) {

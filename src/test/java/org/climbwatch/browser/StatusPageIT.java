@@ -17,6 +17,8 @@ import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.signal.Forecast;
+import org.climbwatch.signal.Span;
 import org.climbwatch.web.FakeBackend;
 import org.climbwatch.web.WebServer;
 import org.climbwatch.web.WebSettings;
@@ -95,6 +97,38 @@ class StatusPageIT {
     page.awaitThat("the next number", SOON, () -> page.degrees().equals("1011"));
     assertThat(page.climb()).isEqualTo("↘ falling −130 °C/h ± 6");
     assertThat(page.sinceLighting()).isEqualTo("5:12 h");
+    assertNothingAmiss();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void whereTheFireIsHeadingIsToldWithItsIntervalOrWhyNotYet(Screen screen) throws IOException {
+    FakeBackend kiln = StonewareFiring.climbing();
+    kiln.target(1260);
+    kiln.foresee(new Forecast.NotYet(Forecast.Reason.CHANGED));
+    look(kiln, screen, null);
+    page.awaitThat("the first number", SOON, () -> page.degrees().equals("1004"));
+    assertThat(page.arrival()).isEqualTo("not known yet");
+    assertThat(page.level()).isEqualTo("not known yet");
+    assertThat(page.aheadHint()).contains("the fire has just been changed");
+
+    kiln.foresee(
+        new Forecast.Known(
+            1004,
+            95,
+            new Span(1228, 1304, Double.POSITIVE_INFINITY),
+            new Span(5400, 9000, Double.POSITIVE_INFINITY),
+            Optional.of(new Span(9000, 11_400, Double.POSITIVE_INFINITY)),
+            Double.POSITIVE_INFINITY));
+    kiln.elapse(60_000);
+    kiln.measure(1006, 95);
+
+    page.awaitThat("the forecast", SOON, () -> page.level().startsWith("1304 °C"));
+    assertThat(page.level()).isEqualTo("1304 °C (1228 or more)");
+    assertThat(page.arrival()).contains("in 3 h 10 min").contains("perhaps not at all");
+    assertThat(page.fitsItsWidth()).isTrue();
+    page.scrollTo("ahead");
+    browser.screenshot(Path.of("target/screenshots/ahead-" + screen + ".png"));
     assertNothingAmiss();
   }
 
