@@ -93,6 +93,14 @@ public final class StatusPage {
     return text("level");
   }
 
+  public String arrivalInterval() {
+    return text("arrival-interval");
+  }
+
+  public String levelInterval() {
+    return text("level-interval");
+  }
+
   public String aheadHint() {
     return text("ahead-line");
   }
