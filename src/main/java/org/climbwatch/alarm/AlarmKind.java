@@ -10,6 +10,7 @@ public enum AlarmKind {
   CLIMB_TOO_FAST("climb_too_fast", "Climbing too fast", Priority.MEDIUM),
   CLIMB_STALLED("climb_stalled", "Climb has stalled", Priority.MEDIUM),
   STALL_AHEAD("stall_ahead", "Climb will stall", Priority.MEDIUM),
+  SAGGING("sagging", "Sinking slowly", Priority.MEDIUM),
   FALLING("falling", "Falling: the flame may be out", Priority.HIGH),
   PROBE_FAULT("probe_fault", "Probe fault", Priority.HIGH),
   READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH),

@@ -10,6 +10,7 @@ public final class Rules {
           ClimbTooFast.KIND,
           ClimbStalled.KIND,
           StallAhead.KIND,
+          Sagging.KIND,
           Falling.KIND,
           ProbeFault.KIND,
           ReadingsStopped.KIND,

@@ -7,6 +7,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.FallOnset;
 import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.SignalHealth;
 
@@ -20,6 +21,7 @@ import org.climbwatch.signal.SignalHealth;
  * @param temperatureC °C, without spikes; empty while the probe gives none
  * @param fault why there is no temperature
  * @param climb over the long window
+ * @param onset how the last moments go against the minutes before
  * @param quickClimb over the short window
  * @param recentPeakC °C, the highest of the last few minutes
  * @param highestC °C, the highest of this firing by the followed probe
@@ -39,6 +41,7 @@ public record Situation(
     OptionalDouble temperatureC,
     Optional<Fault> fault,
     Optional<Climb> climb,
+    Optional<FallOnset> onset,
     Optional<Climb> quickClimb,
     OptionalDouble recentPeakC,
     OptionalDouble highestC,
@@ -61,6 +64,7 @@ public record Situation(
         temperatureC.isPresent() && health.middleC().isPresent() ? health.middleC() : temperatureC,
         fault,
         climb,
+        onset,
         quickClimb,
         recentPeakC,
         highestC,

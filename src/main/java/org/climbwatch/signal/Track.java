@@ -18,6 +18,7 @@ public final class Track {
   private final ClimbEstimator climb;
   private final ClimbEstimator quickClimb;
   private final RecentPeak peak = new RecentPeak(PEAK_WINDOW_S);
+  private final OnsetWatch onset = new OnsetWatch();
   private OptionalDouble lastC = OptionalDouble.empty();
   private long lastMillis;
 
@@ -44,6 +45,7 @@ public final class Track {
     climb.add(millis, temperatureC);
     quickClimb.add(millis, temperatureC);
     peak.add(millis, temperatureC);
+    onset.add(millis, temperatureC);
     lastC = OptionalDouble.of(temperatureC);
     lastMillis = millis;
     return false;
@@ -54,6 +56,7 @@ public final class Track {
     climb.reset();
     quickClimb.reset();
     peak.reset();
+    onset.reset();
   }
 
   /** Forgets everything, as after a gap. */
@@ -62,6 +65,7 @@ public final class Track {
     climb.reset();
     quickClimb.reset();
     peak.reset();
+    onset.reset();
     lastC = OptionalDouble.empty();
   }
 
@@ -78,6 +82,11 @@ public final class Track {
   /** Over the short window; empty until enough of it is filled. */
   public Optional<Climb> quickClimb() {
     return quickClimb.climb();
+  }
+
+  /** How the last moments go against the minutes before; empty until enough is known. */
+  public Optional<FallOnset> onset() {
+    return onset.onset();
   }
 
   /** °C, the highest of the last three minutes. */

@@ -7,6 +7,7 @@ import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.Climb;
+import org.climbwatch.signal.FallOnset;
 import org.climbwatch.signal.Health;
 import org.climbwatch.signal.SignalHealth;
 import org.climbwatch.signal.SignalSettings;
@@ -162,6 +163,10 @@ final class ProbeWatch {
 
   Optional<Climb> quickClimbBeside(Optional<Fault> fault) {
     return fault.isPresent() ? Optional.empty() : track.quickClimb();
+  }
+
+  Optional<FallOnset> onsetBeside(Optional<Fault> fault) {
+    return fault.isPresent() ? Optional.empty() : track.onset();
   }
 
   OptionalDouble recentPeakC() {

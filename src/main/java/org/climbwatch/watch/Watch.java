@@ -147,6 +147,7 @@ public final class Watch {
         probe.temperatureC(judged.fault()),
         judged.fault(),
         judged.climb(),
+        probe.onsetBeside(judged.fault()),
         probe.quickClimbBeside(judged.fault()),
         probe.recentPeakC(),
         outlook.highestC(),

@@ -149,6 +149,7 @@ final class Bench {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         OptionalDouble.of(800),
         OptionalDouble.empty(),
         new Forecast.NotYet(Forecast.Reason.TOO_EARLY),

@@ -55,7 +55,7 @@ class WatchTest {
 
   /** A weak fire is trouble to be told of, not a kiln that has been shut. */
   @Test
-  void slowDriftDownIsAStallAndNotCooling() {
+  void slowDriftDownIsASagAndAStallAndNotCooling() {
     List<Event> events =
         new Script(20)
             .deed(at -> new Input.Began(at, ""))
@@ -65,7 +65,8 @@ class WatchTest {
 
     assertThat(alarms(events))
         .extracting(alarm -> alarm.kind() + " " + alarm.alarmState())
-        .containsExactly("CLIMB_STALLED UNACKNOWLEDGED", "STALL_AHEAD UNACKNOWLEDGED");
+        .containsExactly(
+            "SAGGING UNACKNOWLEDGED", "CLIMB_STALLED UNACKNOWLEDGED", "STALL_AHEAD UNACKNOWLEDGED");
     assertThat(events).extracting(Event::subject).doesNotContain("cooling");
   }
 
@@ -293,7 +294,7 @@ class WatchTest {
     View before = watch.view();
     int done = script.inputs().size();
 
-    script.reboot().climb(-2000, 30);
+    script.reboot().climb(-2000, 20);
     Script.eventsOf(watch, script.inputs().subList(done, script.inputs().size()));
 
     View after = watch.view();

@@ -1,0 +1,64 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.firing.Phase;
+import org.climbwatch.signal.Climb;
+
+/**
+ * The temperature sinks slowly while it should climb: the mild grade of a fall, beside {@link
+ * Falling}. Applies while climbing and short of the target only. It comes before a stall has lasted
+ * for its ten minutes, and outlasts the dip that a turn to reduction makes.
+ *
+ * @param sinkCPerHour °C/h, as a positive number, by which it surely sinks
+ */
+public record Sagging(Delays delays, double sinkCPerHour) implements Rule {
+  /** Set on the development half of the ensemble of firings. */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.SAGGING)
+          .number("sink_c_per_h", 20, 1, 500)
+          .delays(240, 120)
+          .makes(set -> new Sagging(set.delays(), set.number("sink_c_per_h")));
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.SAGGING;
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
+      return Verdict.HOLDS;
+    }
+    if (situation.phase() != Phase.CLIMBING
+        || situation.meant().reached(situation.temperatureC())) {
+      return Verdict.NOT_APPLICABLE;
+    }
+    if (situation.signalBad() || situation.climb().isEmpty()) {
+      return Verdict.UNKNOWN;
+    }
+    Climb climb = situation.climb().get();
+    // a standing alarm returns only once it sinks no more
+    boolean sinks =
+        standing
+            ? climb.cPerHour() < 0
+            : climb.cPerHour() + climb.uncertaintyCPerHour() < -sinkCPerHour;
+    return sinks ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        "%s, probe %s: sinking %s at %s, for %s, while it should climb. The fire gives less than"
+            + " the kiln loses. Check in this order: the flame at every burner; bottle and gauge"
+            + " (frost, sinking pressure); regulator and hose; damper and flame at the flue; gas"
+            + " too high; wind. Change one thing a little and wait 10 to 15 min. If a flame is"
+            + " out: gas off at burner and bottle, do not relight, air the kiln for 5 min or"
+            + " longer.",
+        situation.kiln(),
+        situation.probe(),
+        situation.climb().map(climb -> Words.perHour(-climb.cPerHour())).orElse("slowly"),
+        situation.temperatureC().isPresent()
+            ? Words.degrees(situation.temperatureC().getAsDouble())
+            : "an unknown temperature",
+        Words.span(heldSeconds));
+  }
+}

@@ -1,0 +1,22 @@
+package org.climbwatch.signal;
+
+/**
+ * How the last 40 s go against the three minutes before them: a fire that goes out breaks the line
+ * at once, long before a slow probe has fallen far.
+ *
+ * @param beforeCPerHour °C/h of the line before
+ * @param nowCPerHour °C/h of the last 40 s
+ * @param nowUncertaintyCPerHour °C/h, expanded with k = 2
+ * @param turnInErrors how much steeper it falls now, in standard errors of that difference
+ * @param missingC °C by which the end lies below where the line before would have led
+ * @param missingInErrors the same, in standard errors of that place
+ * @param dropC °C below the highest since shortly before the turn
+ */
+public record FallOnset(
+    double beforeCPerHour,
+    double nowCPerHour,
+    double nowUncertaintyCPerHour,
+    double turnInErrors,
+    double missingC,
+    double missingInErrors,
+    double dropC) {}

@@ -1,0 +1,100 @@
+package org.climbwatch.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.firing.Phase;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The two grades of a fall, and what looks like one and is none. Rates are common practice. */
+class FallingFireTest {
+  private static final int OUT_AT_S = 5 * 3600;
+
+  /**
+   * A chamber that turns at once from 150 °C/h up to a fall, seen through a probe of the first
+   * order: 36 s for 3 mm at 400 °C, 60 to 180 s for a ceramic tube at 600 to 1000 °C.
+   */
+  @ParameterizedTest
+  @CsvSource({"36, 1000", "60, 1000", "120, 1500", "180, 3000"})
+  void lostFlameIsToldWithinAMinuteBehindASlowProbe(double lagS, double fallCPerHour) {
+    Script script = climbing();
+    for (int s = 0; s < 120; s++) {
+      double turned = 1 - StrictMath.exp(-(s + 0.5) / lagS);
+      script.climb(150 - turned * (150 + fallCPerHour), 1);
+    }
+
+    List<Event.AlarmChanged> raised = raised(script);
+
+    assertThat(raised).extracting(Event.AlarmChanged::kind).containsExactly(AlarmKind.FALLING);
+    assertThat(raised.get(0).at().millis() / 1000 - OUT_AT_S).isBetween(5L, 60L);
+    assertThat(raised.get(0).message())
+        .containsSubsequence("top hat", "upper", "FLAME MAY BE OUT", "shut the gas")
+        .contains("do not relight", "wait 5 min");
+  }
+
+  @Test
+  void slowSinkingIsTheMildGradeBeforeTheStallIsTenMinutesOld() {
+    List<Event.AlarmChanged> raised = raised(climbing().climb(-40, 1200));
+
+    assertThat(raised)
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.SAGGING, AlarmKind.CLIMB_STALLED);
+    assertThat(raised.get(0).at().millis() / 1000 - OUT_AT_S).isBetween(240L, 480L);
+    assertThat(raised.get(0).message())
+        .containsSubsequence("top hat", "upper", "sinking 40 °C/h", "the flame at every burner")
+        .contains("do not relight");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "40, 600", // a damper turned, or gas taken back
+    "-20, 300", // a turn to reduction: a dip of minutes
+    "-60, 240",
+    "-100, 120"
+  })
+  void damperGasAndTurnToReductionAreNoFall(double cPerHour, int seconds) {
+    assertThat(raised(climbing().climb(cPerHour, seconds).climb(90, 3600))).isEmpty();
+  }
+
+  @Test
+  void doorOpenedAtTheTargetToDrawWareIsNoLostFlame() {
+    Script script = climbing().climb(490, 3600);
+    for (int ware = 0; ware < 4; ware++) {
+      script.climb(-5000, 60).climb(1250, 240);
+    }
+
+    assertThat(raised(script))
+        .extracting(Event.AlarmChanged::kind)
+        .doesNotContain(AlarmKind.FALLING, AlarmKind.SAGGING);
+  }
+
+  @Test
+  void fallThatGoesOnAtTheTargetIsTold() {
+    List<Event.AlarmChanged> raised = raised(climbing().climb(490, 3600).climb(-800, 600));
+
+    assertThat(raised).extracting(Event.AlarmChanged::kind).contains(AlarmKind.FALLING);
+  }
+
+  @Test
+  void gasOffByThePottersWordIsNoFall() {
+    Script script = climbing().deed(at -> new Input.Declared(at, Phase.COOLING)).climb(-500, 1800);
+
+    assertThat(raised(script)).isEmpty();
+  }
+
+  private static Script climbing() {
+    return new Script(20).deed(at -> new Input.Began(at, "")).climb(150, OUT_AT_S);
+  }
+
+  private static List<Event.AlarmChanged> raised(Script script) {
+    return script.events().stream()
+        .filter(Event.AlarmChanged.class::isInstance)
+        .map(Event.AlarmChanged.class::cast)
+        .filter(one -> one.alarmState() == AlarmState.UNACKNOWLEDGED)
+        .toList();
+  }
+}
