@@ -14,6 +14,7 @@ public enum AlarmKind {
   FALLING("falling", "Falling: the flame may be out", Priority.HIGH),
   PROBE_FAULT("probe_fault", "Probe fault", Priority.HIGH),
   READINGS_STOPPED("readings_stopped", "Readings have stopped", Priority.HIGH),
+  READINGS_LATE("readings_late", "Readings were late", Priority.MEDIUM),
   PROBES_APART("probes_apart", "Probes are far apart", Priority.MEDIUM),
   PROBE_TOO_HOT("probe_too_hot", "Too hot for the probe", Priority.MEDIUM),
   TARGET_REACHED("target_reached", "Target reached", Priority.MEDIUM),

@@ -14,6 +14,7 @@ public final class Rules {
           Falling.KIND,
           ProbeFault.KIND,
           ReadingsStopped.KIND,
+          ReadingsLate.KIND,
           ProbesApart.KIND,
           ProbeTooHot.KIND,
           TargetReached.KIND,

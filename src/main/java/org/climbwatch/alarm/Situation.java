@@ -18,6 +18,7 @@ import org.climbwatch.signal.SignalHealth;
  * @param probe name of the probe, for messages
  * @param phase where the firing stands
  * @param gasOffSaid whether the potter has said that the gas is off; a curve alone cannot know
+ * @param unwatchedS s before this reading for which the running program took none; else 0
  * @param temperatureC °C, without spikes; empty while the probe gives none
  * @param fault why there is no temperature
  * @param climb over the long window
@@ -38,6 +39,7 @@ public record Situation(
     String probe,
     Phase phase,
     boolean gasOffSaid,
+    double unwatchedS,
     OptionalDouble temperatureC,
     Optional<Fault> fault,
     Optional<Climb> climb,
@@ -61,6 +63,7 @@ public record Situation(
         probe,
         phase,
         gasOffSaid,
+        unwatchedS,
         temperatureC.isPresent() && health.middleC().isPresent() ? health.middleC() : temperatureC,
         fault,
         climb,

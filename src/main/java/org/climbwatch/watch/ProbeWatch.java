@@ -25,6 +25,8 @@ final class ProbeWatch {
   private final IdleKeeper idleKeeper = new IdleKeeper();
   private Optional<Judged> latest = Optional.empty();
   private Optional<Moment> lastKeptAt = Optional.empty();
+  private long unwatchedMillis;
+  private boolean resumed;
 
   ProbeWatch(ProbeSettings settings, SignalSettings signal) {
     this.settings = settings;
@@ -71,6 +73,9 @@ final class ProbeWatch {
     boolean gap =
         lastKeptAt.isPresent()
             && (!lastKeptAt.get().sameBoot(at) || at.millisSince(lastKeptAt.get()) > longestMillis);
+    unwatchedMillis =
+        gap && !resumed && lastKeptAt.get().sameBoot(at) ? at.millisSince(lastKeptAt.get()) : 0;
+    resumed = false;
     if (gap) {
       track.reset();
       health.reset();
@@ -123,7 +128,13 @@ final class ProbeWatch {
     return concluded;
   }
 
+  /** s before the newest kept reading for which the running program took none; 0 without a gap. */
+  double unwatchedS() {
+    return unwatchedMillis / 1000.0;
+  }
+
   void resume() {
+    resumed = true;
     track.reset();
     health.reset();
   }

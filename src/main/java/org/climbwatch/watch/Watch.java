@@ -144,6 +144,7 @@ public final class Watch {
         probe.name(),
         course.phase(),
         course.gasOffSaid(),
+        probe.unwatchedS(),
         probe.temperatureC(judged.fault()),
         judged.fault(),
         judged.climb(),

@@ -145,6 +145,7 @@ final class Bench {
         "probe",
         Phase.CLIMBING,
         false,
+        0,
         OptionalDouble.of(800),
         Optional.empty(),
         Optional.empty(),

@@ -37,6 +37,10 @@ class AlarmLifeIT {
       enabled = false
       [alarm.falling]
       enabled = false
+      [alarm.sagging]
+      enabled = false
+      [alarm.readings_late]
+      enabled = false
       """;
 
   @TempDir Path folder;

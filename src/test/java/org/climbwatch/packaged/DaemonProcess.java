@@ -136,6 +136,14 @@ public final class DaemonProcess implements AutoCloseable {
     return status;
   }
 
+  /** Sends a signal, such as STOP and CONT for a machine that sleeps. */
+  public void signal(String name) throws IOException, InterruptedException {
+    String pid = Long.toString(process.pid());
+    if (new ProcessBuilder("kill", "-" + name, pid).start().waitFor() != 0) {
+      throw new AssertionError("could not send " + name);
+    }
+  }
+
   /** As a power cut would: no chance to tidy up. */
   public void kill() throws InterruptedException {
     process.destroyForcibly().waitFor();
