@@ -24,11 +24,9 @@ import org.climbwatch.watch.WatchSettings;
  *
  * <pre>
  *   mvn -q -o -Pjmh test-compile exec:java \
- *       -Dexec.mainClass=org.climbwatch.app.SeasonFile -Dexec.args=FOLDER/season.db
- *   time java -jar target/climbwatch.jar replay --firings all --config FOLDER/season.toml
+ *       -Dexec.mainClass=org.climbwatch.app.SeasonFile -Dexec.args=FOLDER/journal.sqlite
+ *   time java -jar target/climbwatch.jar replay --firings all --data FOLDER --config SETTINGS.toml
  * </pre>
- *
- * <p>with {@code [journal] path} naming that file in {@code season.toml}.
  */
 public final class SeasonFile {
   private static final int FIRINGS = 200;
