@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
+import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.SignalHealth;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -109,6 +110,8 @@ class RuleTableTest {
         Optional.empty(),
         Optional.empty(),
         OptionalDouble.of(800),
+        OptionalDouble.empty(),
+        new Forecast.NotYet(Forecast.Reason.TOO_EARLY),
         SignalHealth.UNKNOWN,
         false,
         Meant.NOTHING,
