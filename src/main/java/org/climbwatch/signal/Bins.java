@@ -9,6 +9,7 @@ final class Bins {
 
   private static final long BIN_MILLIS = BIN_S * 1000L;
 
+  private final Spans spans = new Spans(BIN_MILLIS);
   private final long[] number = new long[MOST];
   private final double[] meanC = new double[MOST];
   private int size;
@@ -18,7 +19,7 @@ final class Bins {
 
   /** Takes a reading; whether that closed a bin. */
   boolean add(long millis, double celsius) {
-    long now = Math.floorDiv(millis, BIN_MILLIS);
+    long now = spans.number(millis);
     boolean closed = openCount > 0 && now != openNumber;
     if (closed) {
       close();
@@ -30,6 +31,7 @@ final class Bins {
   }
 
   void clear() {
+    spans.restart();
     size = 0;
     openSum = 0;
     openCount = 0;

@@ -59,6 +59,12 @@ public final class Health {
     unmoved.reset();
   }
 
+  /** A firing begins: spans of time are counted from here, as a recording of it counts them. */
+  public void countAfresh() {
+    minutes.countAfresh();
+    reversalWatch.countAfresh();
+  }
+
   /** Forgets the run, as after a gap. */
   public void reset() {
     noise.reset();

@@ -20,6 +20,7 @@ final class MinuteMiddles {
   private static final double LEAST_FALL_C = 1;
 
   private final double[] minuteC = new double[MOST_READINGS];
+  private final Spans spans = new Spans(MINUTE_MILLIS);
   private int readings;
   private long minute;
   private long lastMillis;
@@ -30,12 +31,18 @@ final class MinuteMiddles {
   private Optional<SteadyFall> fall = Optional.empty();
 
   void reset() {
-    readings = 0;
+    countAfresh();
     forget();
   }
 
+  /** Counts minutes from the next reading on; those that are full stay. */
+  void countAfresh() {
+    spans.restart();
+    readings = 0;
+  }
+
   void add(long millis, double celsius) {
-    long now = Math.floorDiv(millis, MINUTE_MILLIS);
+    long now = spans.number(millis);
     fresh = false;
     if (readings > 0 && now != minute) {
       finish();

@@ -27,6 +27,7 @@ final class OnsetWatch {
   private static final double MOST_CORRELATION = 0.9;
 
   private final double[] meanC = new double[ALL];
+  private final Spans spans = new Spans(BIN_MILLIS);
   private int bins;
   private long bin;
   private double sumC;
@@ -35,14 +36,20 @@ final class OnsetWatch {
   private Optional<FallOnset> onset = Optional.empty();
 
   void reset() {
+    countAfresh();
     bins = 0;
-    readings = 0;
-    missed = 0;
     onset = Optional.empty();
   }
 
+  /** Counts spans from the next reading on; the means so far stay. */
+  void countAfresh() {
+    spans.restart();
+    readings = 0;
+    missed = 0;
+  }
+
   void add(long millis, double celsius) {
-    long now = Math.floorDiv(millis, BIN_MILLIS);
+    long now = spans.number(millis);
     if (readings > 0 && now != bin) {
       finish(now);
     }

@@ -22,9 +22,11 @@ final class ReversalWatch {
 
   private static final long PROVEN_MILLIS = 43_200_000;
 
+  private final Spans spans = new Spans(SLOT_MILLIS);
   private final long[] slot = new long[SLOTS];
   private final double[] highestC = new double[SLOTS];
   private final double[] highestColdC = new double[SLOTS];
+  private long newest;
   private boolean everWarm;
   private long warmMillis;
 
@@ -34,7 +36,18 @@ final class ReversalWatch {
 
   /** Forgets the run; that it has read warm is kept. */
   void reset() {
+    spans.restart();
     Arrays.fill(slot, Long.MIN_VALUE);
+  }
+
+  /** Counts from the next reading on; the highest of the hour before stands at its beginning. */
+  void countAfresh() {
+    double highC = highest(highestC);
+    double highColdC = highest(highestColdC);
+    reset();
+    slot[0] = 0;
+    highestC[0] = highC;
+    highestColdC[0] = highColdC;
   }
 
   /** Takes a reading; answers what it says if it lies below the cold junction. */
@@ -50,12 +63,13 @@ final class ReversalWatch {
     boolean proven = everWarm && millis - warmMillis <= PROVEN_MILLIS;
     return aboveC > -LEAST_BELOW_C || proven
         ? Optional.empty()
-        : Optional.of(new Reversal(-aboveC, fallenC(millis, celsius, coldJunctionC)));
+        : Optional.of(new Reversal(-aboveC, fallenC(celsius, coldJunctionC)));
   }
 
   private void remember(long millis, double celsius, double coldJunctionC) {
-    long now = Math.floorDiv(millis, SLOT_MILLIS);
+    long now = spans.number(millis);
     int place = Math.floorMod(now, SLOTS);
+    newest = now;
     if (slot[place] != now) {
       slot[place] = now;
       highestC[place] = celsius;
@@ -66,16 +80,15 @@ final class ReversalWatch {
     }
   }
 
-  private double fallenC(long millis, double celsius, double coldJunctionC) {
-    long oldest = Math.floorDiv(millis, SLOT_MILLIS) - SLOTS;
-    double highC = celsius;
-    double highColdC = coldJunctionC;
+  private double fallenC(double celsius, double coldJunctionC) {
+    return highest(highestC) - celsius - (highest(highestColdC) - coldJunctionC);
+  }
+
+  private double highest(double[] ofSlots) {
+    double high = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < SLOTS; i++) {
-      if (slot[i] > oldest) {
-        highC = Math.max(highC, highestC[i]);
-        highColdC = Math.max(highColdC, highestColdC[i]);
-      }
+      high = slot[i] > newest - SLOTS ? Math.max(high, ofSlots[i]) : high;
     }
-    return highC - celsius - (highColdC - coldJunctionC);
+    return high;
   }
 }

@@ -51,6 +51,11 @@ public final class Track {
     return false;
   }
 
+  /** A firing begins: spans of time are counted from here, as a recording of it counts them. */
+  public void countAfresh() {
+    onset.countAfresh();
+  }
+
   /** Forgets what rates rest on, as when the readings have made a step that is no climb. */
   public void restartRates() {
     climb.reset();

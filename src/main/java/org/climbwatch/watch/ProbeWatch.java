@@ -111,6 +111,12 @@ final class ProbeWatch {
     return health.jumps(millis, temperatureC, temperatureC, coldC, judged.spreadC());
   }
 
+  /** A firing begins. */
+  void begin() {
+    track.countAfresh();
+    health.countAfresh();
+  }
+
   /** °C, the middle one of a minute that has just become full. */
   OptionalDouble freshMiddleC() {
     return health.freshMiddleC();

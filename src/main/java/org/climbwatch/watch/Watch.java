@@ -248,6 +248,7 @@ public final class Watch {
     for (Course.Step step : steps) {
       if (step instanceof Course.Step.Begins begins) {
         Course.Begun begun = begins.begun();
+        probes.forEach(ProbeWatch::begin);
         outlook.begin();
         String how = begun.byItself() ? "The kiln warms: a firing has begun." : "Firing begun.";
         events.add(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.StringReader;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -105,7 +106,9 @@ class PackagedProgramIT {
     for (JsonNode event :
         new com.fasterxml.jackson.databind.ObjectMapper().readTree(json.out()).get("events")) {
       live.add(
-          event.get("event").asText()
+          seconds(event.get("elapsed_s").asText())
+              + "|"
+              + event.get("event").asText()
               + "|"
               + event.get("subject").asText()
               + "|"
@@ -116,7 +119,9 @@ class PackagedProgramIT {
     List<String> replayed = new ArrayList<>();
     for (CSVRecord row : rows(replay.out())) {
       replayed.add(
-          row.get("event")
+          seconds(row.get("elapsed_s"))
+              + "|"
+              + row.get("event")
               + "|"
               + row.get("subject")
               + "|"
@@ -126,6 +131,10 @@ class PackagedProgramIT {
     }
     assertThat(live).hasSizeGreaterThan(4);
     assertThat(replayed).isEqualTo(live);
+  }
+
+  private static String seconds(String decimal) {
+    return new BigDecimal(decimal).setScale(3).toPlainString();
   }
 
   private static List<CSVRecord> rows(String csv) throws Exception {
