@@ -120,15 +120,7 @@ final class CalibrationGuide {
       return;
     }
     ReferencePoint reference = questions.reference(step);
-    MeasuringChain chain = probes.get(index).chain();
-    double expandedC =
-        reading.expandedC(chain.errors(), chain.type().seebeckUvPerC(reading.meanC()));
-    try {
-      comparisons.add(new Comparison(reading.meanC(), expandedC, reference));
-      tell(correction());
-    } catch (IllegalArgumentException impossible) {
-      comparisons.remove(comparisons.size() - 1);
-      dialogue.say("  Not taken: " + impossible.getMessage());
+    if (!fits(probes.get(index).chain(), reading, reference)) {
       return;
     }
     if (dialogue.yes("Keep this point?")) {
@@ -136,6 +128,23 @@ final class CalibrationGuide {
       notes.add(note(reading, reference));
     } else {
       comparisons.remove(comparisons.size() - 1);
+    }
+  }
+
+  /** Takes the comparison for now and tells what follows; answers whether it can be taken. */
+  private boolean fits(MeasuringChain chain, SteadyReading reading, ReferencePoint reference) {
+    double expandedC =
+        reading.expandedC(chain.errors(), chain.type().seebeckUvPerC(reading.meanC()));
+    int kept = comparisons.size();
+    try {
+      comparisons.add(new Comparison(reading.meanC(), expandedC, reference));
+      tell(correction());
+      return true;
+    } catch (IllegalArgumentException impossible) {
+      // what is impossible by itself was never added: the points kept before must stay
+      comparisons.subList(kept, comparisons.size()).clear();
+      dialogue.say("  Not taken: " + impossible.getMessage());
+      return false;
     }
   }
 

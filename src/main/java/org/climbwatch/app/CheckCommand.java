@@ -122,7 +122,15 @@ final class CheckCommand implements Callable<Integer> {
       if (readC.length >= SteadyReading.FEWEST && readC.length > check.faulty()) {
         return Optional.of(SteadyReading.of(readC));
       }
-      dialogue.say("  Too few good readings: " + check.verdict(seconds));
+      dialogue.say(
+          "  Too few good readings: "
+              + readC.length
+              + "; needed are "
+              + SteadyReading.FEWEST
+              + ", and more than faulty ones.");
+      if (!check.well()) {
+        dialogue.say("  " + check.verdict(seconds));
+      }
       dialogue.say("  The device says: " + sources.get(probe).describe());
       dialogue.say("  Another program may have it open; or listen longer with --seconds.");
       return Optional.empty();

@@ -3,14 +3,20 @@ package org.climbwatch.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.BufferedReader;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.io.PrintWriter;
+import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
+import org.climbwatch.app.config.Configuration;
 import org.climbwatch.journal.Calibration;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.Journal;
@@ -151,6 +157,39 @@ class CalibrateTest {
     assertThat(cut.err().lines())
         .containsExactly("the answers ended before the end; nothing was written");
     assertThat(recorded()).isEmpty();
+  }
+
+  /** Pulled out of the fire meanwhile: it scatters by more than a comparison may. */
+  @Test
+  void aProbeInWildMotionIsNotTakenAndThePointsKeptBeforeStay() throws Exception {
+    String answers = String.join("\n", "ice", "", "yes", "ice", "", "done", "Ann", "yes") + "\n";
+    Iterator<SteadyReading> heard =
+        List.of(new SteadyReading(0.4, 0.05, 0, 20), new SteadyReading(300, 308, 0, 20)).iterator();
+    StringWriter out = new StringWriter();
+    CalibrationGuide guide =
+        new CalibrationGuide(
+            new Dialogue(new BufferedReader(new StringReader(answers)), new PrintWriter(out)),
+            Configuration.load(config).watch().probes(),
+            List.of(),
+            probe -> Optional.of(heard.next()),
+            () -> Instant.EPOCH);
+
+    Calibration found = guide.lead().orElseThrow();
+
+    assertThat(out.toString()).contains("Not taken: comparison: read 300.0 °C");
+    assertThat(found.correction().points()).hasSize(1);
+    assertThat(found.note()).startsWith("ice point 0.00");
+  }
+
+  @Test
+  void tooFewReadingsAreToldWithHowManyAreNeeded() throws Exception {
+    Files.writeString(folder.resolve("bath.csv"), "elapsed_s,temperature_c\n0,0.4\n1,0.4\n");
+
+    Finished done = calibrate("ice", "", "done");
+
+    assertThat(done.out())
+        .contains("Too few good readings: 2; needed are 4")
+        .contains("Nothing was");
   }
 
   @Test
