@@ -74,6 +74,10 @@ final class Judge {
   private Judged linearised(Reading.Linearised reading, Phase phase) {
     // refuses a temperature that the couple cannot have
     probe.type().emfMv(reading.temperatureC());
+    if (reading.temperatureC() < probe.type().lowestInverseC()) {
+      // Type B has no slope there and two temperatures to an emf: the instrument guesses, too
+      return faulty(reading, Fault.BELOW_RANGE, phase);
+    }
     return good(reading, reading.temperatureC(), coldJunctionC(reading), phase);
   }
 

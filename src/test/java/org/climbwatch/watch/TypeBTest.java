@@ -68,4 +68,19 @@ class TypeBTest {
   void reversedWiresAreNoColdKiln() {
     assertThat(read(0, -4.8)).contains(Fault.OUT_OF_RANGE);
   }
+
+  /** NIST's function is flat at 21 °C: an uncertainty would be divided by a slope of nothing. */
+  @Test
+  void anInstrumentsOwnNumberBelow42IsNotBelievedEither() {
+    assertThat(linearised(21.0).fault()).contains(Fault.BELOW_RANGE);
+    assertThat(linearised(42.1).fault()).contains(Fault.BELOW_RANGE);
+    assertThat(linearised(42.2).fault()).isEmpty();
+    assertThat(linearised(42.2).uncertaintyC().orElseThrow()).isLessThan(10);
+  }
+
+  private Judged linearised(double celsius) {
+    Reading reading =
+        Reading.linearised(new Moment(0, 0), "upper", celsius, OptionalDouble.empty());
+    return watch.accept(new Input.Measured(reading)).judged().orElseThrow();
+  }
 }
