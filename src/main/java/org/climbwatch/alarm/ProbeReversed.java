@@ -2,7 +2,8 @@ package org.climbwatch.alarm;
 
 /**
  * The probe falls below its cold junction as no cold kiln does: its wires are swapped at the
- * amplifier. Applies in every phase, for such a kiln never seems to be lit.
+ * amplifier. Applies in every phase, for such a kiln never seems to be lit. Beside an instrument
+ * that tells no cold junction, freezing stands for it.
  *
  * @param fallC °C within an hour
  */
@@ -40,7 +41,7 @@ public record ProbeReversed(Delays delays, double fallC) implements Rule {
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: %s, %s below its cold junction, and fallen by %s within the hour, for %s. If"
+        "%s, probe %s: %s, %s below %s, and fallen by %s within the hour, for %s. If"
             + " the kiln is lit, the probe's wires are swapped at the amplifier: it falls as the"
             + " kiln heats. First check + and − at the amplifier, then the colours of the lead"
             + " (red is minus in ANSI leads and plus in others). Until then no alarm sees the fire:"
@@ -49,6 +50,7 @@ public record ProbeReversed(Delays delays, double fallC) implements Rule {
         situation.probe(),
         Words.degrees(situation.temperatureC().orElse(0)),
         Words.degrees(situation.health().reversal().map(r -> r.belowC()).orElse(0.0)),
+        situation.health().coldJunctionC().isPresent() ? "its cold junction" : "freezing",
         Words.degrees(situation.health().reversal().map(r -> r.fallenC()).orElse(0.0)),
         Words.span(heldSeconds));
   }

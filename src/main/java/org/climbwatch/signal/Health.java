@@ -10,6 +10,12 @@ import java.util.OptionalDouble;
  * the run.
  */
 public final class Health {
+  /**
+   * °C that stand for terminals of which nothing is told: boxes are seldom colder, so swapped wires
+   * are found a little later than beside the true one.
+   */
+  private static final double FREEZING_C = 0;
+
   private final Noise noise = new Noise();
   private final LookSpread lookSpread = new LookSpread();
   private final Jumps jumps = new Jumps();
@@ -44,10 +50,8 @@ public final class Health {
       double coldC = cold.getAsDouble();
       coldJunctionTrend.add(millis, coldC);
       rest.add(millis, celsius, coldC);
-      reversal = reversalWatch.look(millis, celsius, coldC);
-    } else {
-      reversal = Optional.empty();
     }
+    reversal = reversalWatch.look(millis, celsius, cold.orElse(FREEZING_C));
     return jumps.add(millis, celsius);
   }
 

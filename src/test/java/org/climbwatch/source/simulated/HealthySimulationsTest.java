@@ -155,6 +155,40 @@ class HealthySimulationsTest {
     assertThat(raised).isEmpty();
   }
 
+  /** What a transmitter linearises of swapped wires: twice E(box) less E(kiln), 100 °C/h. */
+  @Test
+  void swappedWiresAreFoundThoughTheInstrumentTellsNoColdJunction() {
+    ThermocoupleType couple = ThermocoupleType.K;
+    for (long second = 0; second < 3600; second += 2) {
+      double emfMv = 2 * couple.emfMv(20) - couple.emfMv(20 + second / 36.0);
+      put(
+          new Input.Measured(
+              Reading.linearised(
+                  new Moment(0, second * 1000),
+                  "upper",
+                  couple.temperatureC(emfMv),
+                  OptionalDouble.empty())));
+    }
+
+    assertThat(raised)
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.PROBE_REVERSED);
+    assertThat(raised.get(0).message()).contains("below freezing", "swapped at the amplifier");
+  }
+
+  @Test
+  void frostyShedIsNoReversalThoughTheInstrumentTellsNoColdJunction() {
+    for (long minute = 0; minute < 1200; minute++) {
+      double kilnC = Math.max(8 - minute / 30.0, -28); // 2 °C an hour, down to -28 °C
+      put(
+          new Input.Measured(
+              Reading.linearised(
+                  new Moment(0, minute * 60_000), "upper", kilnC, OptionalDouble.empty())));
+    }
+
+    assertThat(raised).isEmpty();
+  }
+
   private long raisedAt(AlarmKind kind) {
     return raised.stream()
         .filter(one -> one.kind() == kind)
