@@ -6,8 +6,8 @@ package org.climbwatch.thermocouple;
  * 0.
  *
  * <p>An instrument that answers in degrees states {@code amplifierC} and {@code stepC}; one that
- * hands on the bare voltage states offset, gain and step of that, which the couple's slope turns
- * into degrees.
+ * hands on the bare voltage, or whose straight line is undone, states offset, gain and step of that
+ * voltage, which the couple's slope turns into degrees.
  *
  * @param amplifierC °C at the hot junction: gain, offset and linearity in one
  * @param offsetUv µV

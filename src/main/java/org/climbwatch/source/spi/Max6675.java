@@ -60,6 +60,7 @@ public record Max6675(double assumedColdJunctionC) implements Chip {
 
   private static final double SLOPE_UV_PER_C = 41;
   private static final double STEP_C = 0.25;
+  private static final double STEP_UV = STEP_C * SLOPE_UV_PER_C;
   private static final int ALWAYS_ZERO = 1 << 15 | 1 << 1;
   private static final int OPEN = 1 << 2;
   private static final int NOT_DRIVEN = 1;
@@ -110,12 +111,12 @@ public record Max6675(double assumedColdJunctionC) implements Chip {
   }
 
   /**
-   * 17 steps from 700 to 1000 °C, at 3.3 V and 25 °C of the chip (8 steps below); cold-junction
-   * compensation within 3 °C, and what the assumption adds.
+   * 17 steps from 700 to 1000 °C, at 3.3 V and 25 °C of the chip (8 steps below), each of 10.25 µV;
+   * cold-junction compensation within 3 °C, and what the assumption adds.
    */
   @Override
   public ProbeErrors errors() {
-    return new ProbeErrors(17 * STEP_C, 0, 0, 3 + ASSUMPTION_ERROR_C, STEP_C, 0, 0);
+    return new ProbeErrors(0, 17 * STEP_UV, 0, 3 + ASSUMPTION_ERROR_C, 0, STEP_UV, 0);
   }
 
   @Override

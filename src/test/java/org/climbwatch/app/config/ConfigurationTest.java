@@ -128,22 +128,25 @@ class ConfigurationTest {
     assertThat(marked.watch().kiln()).isEqualTo("Töpfer");
   }
 
-  /** Data sheet 19-5793 of the MAX31855: Type K within 4 °C, cold junction within 2 °C. */
+  /**
+   * Data sheet 19-5793 of the MAX31855: 4 °C of 41.276 µV for Type K, cold junction within 2 °C.
+   */
   @Test
   void errorsOfTheAmplifierDependOnItsChip() {
     var spi = Configuration.ofText("spi.toml", "[[probe]]\nsource = \"spi\"\n").watch().probe();
 
-    assertThat(spi.chain().errors().amplifierC()).isEqualTo(4);
+    assertThat(spi.chain().errors().amplifierC()).isZero();
+    assertThat(spi.chain().errors().offsetUv()).isEqualTo(4 * 41.276);
     assertThat(spi.chain().errors().coldJunctionC()).isEqualTo(2);
   }
 
   /** The limits of error of each chip's data sheet; the file's own word goes before them. */
   @ParameterizedTest
   @CsvSource({
-    "max31855, 4, 0, 0, 2, 0.25, 0",
-    "max31856, 0.13, 128.9, 0, 0.7, 0.0078125, 0",
-    "max6675, 4.25, 0, 0, 3.7, 0.25, 0",
-    "ads1118, 0, 23.4, 2500, 1, 0, 7.8125"
+    "max31855, 0, 165.1, 0, 2, 0, 10.319",
+    "max31856, 0.13, 128.89, 0, 0.7, 0.0078125, 0",
+    "max6675, 0, 174.25, 0, 3.7, 0, 10.25",
+    "ads1118, 0, 23.44, 2500, 1, 0, 7.8125"
   })
   void errorsOfEachChipAreThoseThatTheSampleFileNames(
       String chip,
@@ -165,7 +168,7 @@ class ConfigurationTest {
     assertThat(
             List.of(
                 errors.amplifierC(),
-                Math.rint(errors.offsetUv() * 10) / 10,
+                Math.rint(errors.offsetUv() * 100) / 100,
                 errors.gainPpm(),
                 errors.coldJunctionC(),
                 errors.stepC(),

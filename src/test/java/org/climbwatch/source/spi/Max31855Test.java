@@ -100,12 +100,23 @@ class Max31855Test {
         .hasMessageContaining("no MAX31855 is made for type B");
   }
 
-  /** Data sheet 19-5793 Rev 5, thermal characteristics: gain and offset, -20 to 85 °C. */
+  /**
+   * Data sheet 19-5793 Rev 5, thermal characteristics: gain and offset, -20 to 85 °C, in degrees of
+   * the letter's line, µV/°C.
+   */
   @ParameterizedTest
-  @CsvSource({"K, 4", "J, 2", "N, 4", "S, 4", "T, 2", "E, 3", "R, 4"})
-  void everyLetterHasTheErrorsOfTheDataSheet(ThermocoupleType type, double amplifierC) {
+  @CsvSource({
+    "K, 4, 41.276",
+    "J, 2, 57.953",
+    "N, 4, 36.256",
+    "S, 4, 9.587",
+    "T, 2, 52.18",
+    "E, 3, 76.373",
+    "R, 4, 10.506"
+  })
+  void everyLetterHasTheErrorsOfTheDataSheet(ThermocoupleType type, double lineC, double uvPerC) {
     assertThat(new Max31855(type).errors())
-        .isEqualTo(new ProbeErrors(amplifierC, 0, 0, 2, 0.25, 0, 0));
+        .isEqualTo(new ProbeErrors(0, lineC * uvPerC, 0, 2, 0, 0.25 * uvPerC, 0));
   }
 
   /** Causes as the data sheet's table 2 has them; which of several is told is our choice. */

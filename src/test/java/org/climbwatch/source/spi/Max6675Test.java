@@ -64,10 +64,13 @@ class Max6675Test {
         .isCloseTo(trueC, within(Max6675.ASSUMPTION_ERROR_C * slopes + halfStep + 0.001));
   }
 
-  /** 17 steps above 700 °C, 3 °C of compensation: data sheet, electrical characteristics. */
+  /**
+   * 17 steps of 10.25 µV above 700 °C, 3 °C of compensation: data sheet, electrical
+   * characteristics.
+   */
   @Test
   void itsErrorsAreThoseOfTheDataSheetAndOfTheAssumption() {
-    assertThat(chip.errors()).isEqualTo(new ProbeErrors(4.25, 0, 0, 3.7, 0.25, 0, 0));
+    assertThat(chip.errors()).isEqualTo(new ProbeErrors(0, 174.25, 0, 3.7, 0, 10.25, 0));
   }
 
   @Test
