@@ -1,6 +1,10 @@
 package org.climbwatch.app;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.climbwatch.journal.Calibration;
 import org.climbwatch.thermocouple.Correction;
 import org.climbwatch.watch.WatchSettings;
@@ -20,6 +24,21 @@ final class Corrections {
                             .map(Calibration::correction)
                             .orElse(Correction.NONE)))
             .toList());
+  }
+
+  /** The records that were made of the couples in use at a time, before or after it. */
+  static List<Calibration> ofTheCouples(Instant then, List<Calibration> recorded) {
+    List<Calibration> ofThem = new ArrayList<>();
+    Set<String> replaced = new HashSet<>();
+    for (Calibration one : recorded) {
+      if (!one.checked() && one.at().isAfter(then)) {
+        replaced.add(one.probe());
+      }
+      if (!replaced.contains(one.probe())) {
+        ofThem.add(one);
+      }
+    }
+    return ofThem;
   }
 
   /** The settings with temperatures as read. */

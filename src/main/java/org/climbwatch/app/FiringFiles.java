@@ -31,7 +31,7 @@ final class FiringFiles {
   static List<ProbeCurve> curves(Firings firings, long id, CorrectedBy by, int points) {
     return by == CorrectedBy.RECORDED
         ? firings.curves(id, points)
-        : RecomputedCurves.of(firings, id, corrections(firings, by), points);
+        : RecomputedCurves.of(firings, id, corrections(firings, id, by), points);
   }
 
   private static void rows(Firings firings, long id, CorrectedBy by, RowSink sink)
@@ -39,16 +39,18 @@ final class FiringFiles {
     if (by == CorrectedBy.RECORDED) {
       firings.rows(id, sink);
     } else {
-      RecomputedRows.stream(firings, id, corrections(firings, by), sink);
+      RecomputedRows.stream(firings, id, corrections(firings, id, by), sink);
     }
   }
 
-  private static UnaryOperator<WatchSettings> corrections(Firings firings, CorrectedBy by) {
+  private static UnaryOperator<WatchSettings> corrections(
+      Firings firings, long id, CorrectedBy by) {
     if (by == CorrectedBy.NONE) {
       return Corrections::none;
     }
-    List<Calibration> recorded = firings.calibrations();
-    return settings -> Corrections.inForce(settings, recorded);
+    List<Calibration> ofThen =
+        Corrections.ofTheCouples(firings.one(id).orElseThrow().began(), firings.calibrations());
+    return settings -> Corrections.inForce(settings, ofThen);
   }
 
   static void json(Firings firings, long id, CorrectedBy by, OutputStream out) throws IOException {

@@ -11,7 +11,7 @@ public enum CorrectedBy {
   RECORDED,
   /** As read, from the raw signal. */
   NONE,
-  /** From the raw signal with the latest calibration of each probe. */
+  /** From the raw signal with the latest calibration of each probe's couple of then. */
   LATEST;
 
   /** For commands and addresses. */

@@ -39,6 +39,8 @@ class CalibratedFiringTest {
       Configuration.ofText("kiln.toml", "[[probe]]\nsource = \"model\"\n");
   private static final String PROBE = CONFIGURATION.watch().probe().name();
 
+  private static final long BOOT_MS = 1_767_286_800_000L;
+
   @TempDir Path folder;
   private Path file;
 
@@ -55,7 +57,7 @@ class CalibratedFiringTest {
   /** A minute at 500 °C as the daemon keeps it, 3 °C added, and 5 found later. */
   private void record() {
     try (Journal journal = Journal.open(file, new TextCodec())) {
-      int boot = journal.boot("boot-a", 0, 1_767_286_800_000L);
+      int boot = journal.boot("boot-a", 0, BOOT_MS);
       journal.calibrated(adding(3));
       WatchSettings settings = Corrections.inForce(CONFIGURATION.watch(), journal.calibrations());
       Watch watch = new Watch(settings);
@@ -108,6 +110,23 @@ class CalibratedFiringTest {
     assertThat(temperatures(exported(CorrectedBy.NONE)))
         .hasSize(59)
         .allSatisfy(t -> assertThat(t).isCloseTo(500, within(0.02)));
+    assertThat(temperatures(exported(CorrectedBy.LATEST)))
+        .hasSize(59)
+        .allSatisfy(t -> assertThat(t).isCloseTo(505, within(0.02)));
+  }
+
+  /** What is found of another couple says nothing of the one that measured. */
+  @Test
+  void theLatestOfAFiringIsThatOfItsOwnCouple() throws IOException {
+    record();
+    Instant later = Instant.ofEpochMilli(BOOT_MS).plusSeconds(86_400);
+    try (Journal journal = Journal.open(file, new TextCodec())) {
+      journal.calibrated(
+          new Calibration(later, PROBE, "Ann", Calibration.NEW_COUPLE, Correction.NONE, ""));
+      journal.calibrated(
+          new Calibration(later, PROBE, "Ann", "comparison", adding(-9).correction(), ""));
+    }
+
     assertThat(temperatures(exported(CorrectedBy.LATEST)))
         .hasSize(59)
         .allSatisfy(t -> assertThat(t).isCloseTo(505, within(0.02)));
