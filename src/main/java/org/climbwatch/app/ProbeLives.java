@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.climbwatch.app.config.Configuration;
+import org.climbwatch.journal.Calibration;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.ProbeDrift;
 import org.climbwatch.journal.ProbeWear;
@@ -20,20 +21,25 @@ final class ProbeLives {
   /** Those of all probes, the followed one first. */
   static List<ProbeLife> of(Configuration configuration, Path journalFile) {
     List<ProbeLife> lives = new ArrayList<>();
-    List<ProbeSettings> probes = configuration.watch().probes();
+    int probes = configuration.watch().probes().size();
     try (Firings firings = Firings.open(journalFile)) {
-      for (int i = 0; i < probes.size(); i++) {
-        lives.add(life(firings, probes.get(i), sinceMs(configuration, i), configuration, i));
+      List<Long> sinceMs = new ArrayList<>();
+      for (int i = 0; i < probes; i++) {
+        sinceMs.add(sinceMs(configuration, i, firings.calibrations()));
+      }
+      for (int i = 0; i < probes; i++) {
+        // of two couples only firings with both of them tell
+        long bothSinceMs = Math.max(sinceMs.get(i), sinceMs.get(0));
+        lives.add(life(firings, sinceMs.get(i), bothSinceMs, configuration, i));
       }
     }
     return lives;
   }
 
   private static ProbeLife life(
-      Firings firings, ProbeSettings probe, long sinceMs, Configuration configuration, int index) {
+      Firings firings, long sinceMs, long bothSinceMs, Configuration configuration, int index) {
+    ProbeSettings probe = configuration.watch().probes().get(index);
     ProbeWear wear = firings.wear(probe.name(), sinceMs);
-    // of two couples only firings with both of them tell
-    long bothSinceMs = Math.max(sinceMs, sinceMs(configuration, 0));
     Optional<ProbeDrift> drift =
         index > 0 && probe.compared() ? firings.drift(probe.name(), bothSinceMs) : Optional.empty();
     return new ProbeLife(
@@ -51,10 +57,17 @@ final class ProbeLives {
         ProbeAdvice.text(probe.type(), wear));
   }
 
-  private static long sinceMs(Configuration configuration, int index) {
+  /** When this couple was put in: by the configuration or by the record, whichever is later. */
+  private static long sinceMs(Configuration configuration, int index, List<Calibration> recorded) {
     Optional<LocalDate> fitted = configuration.fitted().get(index);
-    return fitted
-        .map(day -> day.atStartOfDay(ZoneId.systemDefault()).toInstant().toEpochMilli())
-        .orElse(Long.MIN_VALUE);
+    long fittedMs =
+        fitted
+            .map(day -> day.atStartOfDay(ZoneId.systemDefault()).toInstant().toEpochMilli())
+            .orElse(Long.MIN_VALUE);
+    String probe = configuration.watch().probes().get(index).name();
+    return recorded.stream()
+        .filter(one -> one.probe().equals(probe) && !one.checked())
+        .mapToLong(one -> one.at().toEpochMilli())
+        .reduce(fittedMs, Math::max);
   }
 }

@@ -133,6 +133,19 @@ class CalibratedFiringTest {
   }
 
   @Test
+  void aNewCoupleBeginsItsCountOfFiringsAnew() {
+    record();
+    assertThat(ProbeLives.of(CONFIGURATION, file).get(0).firings()).isEqualTo(1);
+    try (Journal journal = Journal.open(file, new TextCodec())) {
+      Instant later = Instant.ofEpochMilli(BOOT_MS).plusSeconds(86_400);
+      journal.calibrated(
+          new Calibration(later, PROBE, "Ann", Calibration.NEW_COUPLE, Correction.NONE, ""));
+    }
+
+    assertThat(ProbeLives.of(CONFIGURATION, file).get(0).firings()).isZero();
+  }
+
+  @Test
   void curvesAreToldTheSameWaysWithTheirGaps() {
     record();
     try (Firings firings = Firings.open(file)) {
