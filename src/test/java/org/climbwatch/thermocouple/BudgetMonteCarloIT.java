@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleSupplier;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -69,6 +70,20 @@ class BudgetMonteCarloIT {
     ProbeErrors errors = new ProbeErrors(0, 4 * lineUvPerC, 0, 2, 0, 0.25 * lineUvPerC, 0);
     MeasuringChain chain = new MeasuringChain(type, ToleranceClass.IEC_2, errors);
     agrees(chain, hotC, () -> straightLineErrorC(chain, lineUvPerC / 1000, hotC));
+  }
+
+  /** docs/uncertainty.md says 97 % of its first budget. */
+  @Test
+  void expandedUncertaintyOfThePageCoversAsMuchAsItSays() {
+    ProbeErrors errors = new ProbeErrors(0, 4 * 41.276, 0, 2, 0, 0.25 * 41.276, 0);
+    MeasuringChain chain = new MeasuringChain(ThermocoupleType.K, ToleranceClass.IEC_2, errors);
+    double expandedC = Budget.of(chain, 1004, COLD_C, SPREAD_C, SAMPLES).expandedC();
+    int covered = 0;
+    for (int i = 0; i < DRAWS; i++) {
+      covered += Math.abs(straightLineErrorC(chain, 0.041276, 1004)) <= expandedC ? 1 : 0;
+    }
+
+    assertThat((double) covered / DRAWS).isCloseTo(0.97, within(0.005));
   }
 
   private double straightLineErrorC(MeasuringChain chain, double lineMvPerC, double hotC) {
