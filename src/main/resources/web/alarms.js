@@ -95,7 +95,9 @@ function byUrgency(flood) {
 
 function times(alarm, age) {
   const line = cards.get(alarm.id).made.querySelector('.since');
-  const text = `since ${clock(alarm.since)}, for ${span(age)}`;
+  const later = Date.parse(alarm.seen) - Date.parse(alarm.since) >= 60_000;
+  const seen = later ? `, text of ${clock(alarm.seen)}` : '';
+  const text = `since ${clock(alarm.since)}, for ${span(age)}${seen}`;
   if (line.textContent !== text) {
     line.textContent = text;
   }

@@ -19,7 +19,13 @@ final class Alarm {
    * @param message what to say
    * @param reminder whether it only says again what was announced before
    */
-  record Change(Occurrence occurrence, AlarmState state, String message, boolean reminder) {}
+  record Change(Occurrence occurrence, AlarmState state, String message, boolean reminder) {
+    /** The change of one for which another alarm speaks now. */
+    Change saidBy(AlarmKind other) {
+      String says = "Now said by \"" + other.title() + "\". It was: " + occurrence.message();
+      return new Change(occurrence, state, says, reminder);
+    }
+  }
 
   private final AlarmKind kind;
   private Rule rule;
@@ -85,16 +91,24 @@ final class Alarm {
     return take(Turn.TAKEN_OUT);
   }
 
-  /** Looks at the situation of its probe. */
-  Optional<Change> look(Situation situation, Duration remindAfter) {
+  /**
+   * Looks at the situation of its probe.
+   *
+   * @param saidBy the alarm of the same cause that is present and says more
+   */
+  Optional<Change> look(Situation situation, Duration remindAfter, Optional<AlarmKind> saidBy) {
     boolean before = presence.present();
     Rule.Verdict verdict = rule.look(situation, before);
-    if (staysQuiet(verdict)) {
+    if (saidBy.isEmpty() && staysQuiet(verdict)) {
       return Optional.empty();
     }
     presence.look(verdict, situation.at(), rule.delays());
+    if (saidBy.isPresent()) {
+      return giveWay(verdict, saidBy.get());
+    }
     Optional<Change> change = take(applying(verdict));
-    if (!before && presence.present()) {
+    boolean heldBack = before && state == AlarmState.NORMAL && verdict == Rule.Verdict.HOLDS;
+    if (presence.present() && (!before || heldBack)) {
       change = raise(situation);
     } else if (before && !presence.present()) {
       change = change.isPresent() ? change : take(Turn.GONE);
@@ -174,6 +188,13 @@ final class Alarm {
         : state == AlarmState.NORMAL;
   }
 
+  private Optional<Change> giveWay(Rule.Verdict verdict, AlarmKind to) {
+    if (verdict != Rule.Verdict.NOT_APPLICABLE) {
+      take(Turn.APPLIES); // back in service, perhaps: nothing to announce
+    }
+    return take(Turn.TAKEN_OVER).map(change -> change.saidBy(to));
+  }
+
   private Turn applying(Rule.Verdict verdict) {
     if (verdict != Rule.Verdict.NOT_APPLICABLE) {
       return Turn.APPLIES;
@@ -202,9 +223,7 @@ final class Alarm {
     if (!occurrence.get().reminder().isDue(at, after)) {
       return Optional.empty();
     }
-    if (verdict == Rule.Verdict.HOLDS) {
-      refresh(situation);
-    }
+    boolean fresh = verdict == Rule.Verdict.HOLDS && refresh(situation);
     Occurrence reminded = occurrence.get().reminded(at);
     occurrence = Optional.of(reminded);
     Moment since = reminded.since();
@@ -212,17 +231,26 @@ final class Alarm {
         since.sameBoot(at) && saidAt.sameBoot(at)
             ? " after " + Words.span(at.millisSince(since) / 1000)
             : "";
-    String says = "Still not acknowledged" + how + ". " + reminded.message();
+    String when = fresh ? "" : seenBefore(reminded.seenAt(), at);
+    String says = "Still not acknowledged" + how + ". " + when + reminded.message();
     return Optional.of(new Change(reminded, state, says, true));
   }
 
-  /** Says it with the numbers of now, unless only the deadband keeps it standing. */
-  private void refresh(Situation situation) {
+  private static String seenBefore(Moment seenAt, Moment at) {
+    return seenAt.sameBoot(at)
+        ? "Seen " + Words.span(at.millisSince(seenAt) / 1000) + " ago: "
+        : "Seen before the restart: ";
+  }
+
+  /** Says it with the numbers of now where they bear it out; answers whether they do. */
+  private boolean refresh(Situation situation) {
     OptionalLong held = presence.heldSeconds(situation.at());
-    if (held.isPresent() && rule.look(situation, false) == Rule.Verdict.HOLDS) {
-      String message = rule.message(situation, held.getAsLong());
-      occurrence = occurrence.map(one -> one.saying(message));
+    if (held.isEmpty() || !rule.isSo(situation)) {
+      return false;
     }
+    String message = rule.message(situation, held.getAsLong());
+    occurrence = occurrence.map(one -> one.seen(message, situation.at()));
+    return true;
   }
 
   private Optional<Change> take(Turn turn) {
@@ -239,7 +267,15 @@ final class Alarm {
   }
 
   private static Change changed(Occurrence one, AlarmState state) {
-    return new Change(one, state.stands() ? state : AlarmState.NORMAL, one.message(), false);
+    return state == AlarmState.UNACKNOWLEDGED
+            || state == AlarmState.ACKNOWLEDGED
+            || state == AlarmState.SHELVED
+        ? new Change(one, state, one.message(), false)
+        : new Change(
+            one,
+            state.stands() ? state : AlarmState.NORMAL,
+            "No longer so. It was: " + one.message(),
+            false);
   }
 
   private AlarmState next(Turn turn) {

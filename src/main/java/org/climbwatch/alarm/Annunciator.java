@@ -17,6 +17,10 @@ public final class Annunciator {
   private List<Alarm> ofBadSignal = List.of();
 
   private List<Alarm> ofJumps = List.of();
+
+  /** All alarms, those last that others say better: so a cause is said once, and at its worst. */
+  private List<Ranked> ranked = List.of();
+
   private final Burst burst = new Burst();
   private Moment last = new Moment(0, 0);
 
@@ -27,6 +31,7 @@ public final class Annunciator {
    * @param probe whose readings raised it
    * @param since when it was raised
    * @param message for people
+   * @param seenAt when what the message tells was seen
    * @param shelvedUntil while it is shelved
    * @param by who has answered or shelved it
    * @param cameFirst whether others followed on it within minutes
@@ -39,6 +44,7 @@ public final class Annunciator {
       AlarmState state,
       Moment since,
       String message,
+      Moment seenAt,
       Optional<Moment> shelvedUntil,
       Signature by,
       boolean cameFirst,
@@ -79,6 +85,11 @@ public final class Annunciator {
         }
       }
     }
+    ranked =
+        alarms.stream()
+            .map(this::ranked)
+            .sorted(Comparator.comparingInt(one -> one.better().size()))
+            .toList();
     ofBadSignal = alarms.stream().filter(alarm -> alarm.kind().badSignal()).toList();
     ofJumps = alarms.stream().filter(alarm -> alarm.kind() == AlarmKind.PROBE_JUMPS).toList();
     for (Alarm dropped : before) {
@@ -99,13 +110,14 @@ public final class Annunciator {
     reach(situation.at());
     Situation seen = signalBad(situation.probe()) ? situation.ofBadSignal() : situation;
     List<Standing> changes = new ArrayList<>(0);
-    for (int i = 0; i < alarms.size(); i++) {
-      Alarm alarm = alarms.get(i);
+    for (int i = 0; i < ranked.size(); i++) {
+      Alarm alarm = ranked.get(i).alarm();
       if (alarm.hasExpired(last)) {
         add(alarm, alarm.expire(last), changes);
       }
       if (alarm.probe().equals(situation.probe())) {
-        add(alarm, alarm.look(seen, settings.reannounceAfter()), changes);
+        Optional<AlarmKind> saidBy = ranked.get(i).saidBy();
+        add(alarm, alarm.look(seen, settings.reannounceAfter(), saidBy), changes);
       }
     }
     return changes;
@@ -122,6 +134,28 @@ public final class Annunciator {
   /** Whether a finding stands that a probe's signal steps away and back. */
   public boolean signalJumps(String probe) {
     return anyPresent(ofJumps, probe);
+  }
+
+  /** An alarm, and those of the same probe that say more of the same cause. */
+  private record Ranked(Alarm alarm, List<Alarm> better) {
+    Optional<AlarmKind> saidBy() {
+      for (int i = better.size() - 1; i >= 0; i--) {
+        Alarm one = better.get(i);
+        if (one.present() && one.state() != AlarmState.SHELVED) {
+          return Optional.of(one.kind());
+        }
+      }
+      return Optional.empty();
+    }
+  }
+
+  private Ranked ranked(Alarm alarm) {
+    List<AlarmKind> better = Rules.of(alarm.kind()).betterSaidBy();
+    return new Ranked(
+        alarm,
+        alarms.stream()
+            .filter(one -> better.contains(one.kind()) && one.probe().equals(alarm.probe()))
+            .toList());
   }
 
   private static boolean anyPresent(List<Alarm> some, String probe) {
@@ -249,8 +283,7 @@ public final class Annunciator {
     } else if (made.state() == AlarmState.NORMAL) {
       burst.closed(id);
     }
-    changes.add(
-        standing(alarm, made.occurrence().saying(made.message()), made.state(), made.reminder()));
+    changes.add(standing(alarm, made.occurrence(), made.state(), made.message(), made.reminder()));
   }
 
   private Standing over(Alarm alarm, Occurrence one) {
@@ -259,17 +292,19 @@ public final class Annunciator {
   }
 
   private Standing standing(Alarm alarm, Occurrence one, AlarmState state) {
-    return standing(alarm, one, state, false);
+    return standing(alarm, one, state, one.message(), false);
   }
 
-  private Standing standing(Alarm alarm, Occurrence one, AlarmState state, boolean reminder) {
+  private Standing standing(
+      Alarm alarm, Occurrence one, AlarmState state, String message, boolean reminder) {
     return new Standing(
         one.id(),
         alarm.probe(),
         alarm.kind(),
         state,
         one.since(),
-        one.message(),
+        message,
+        one.seenAt(),
         one.shelf().map(Shelf::until),
         one.by(),
         burst.cameFirst(one.id()),

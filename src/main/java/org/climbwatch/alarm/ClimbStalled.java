@@ -17,6 +17,7 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour, double from
           .number("least_climb_c_per_h", 20, 1, 500)
           .number("from_c", 200, 0, 1400)
           .delays(600, 120)
+          .betterSaidBy(AlarmKind.SAGGING, AlarmKind.FALLING)
           .makes(
               set ->
                   new ClimbStalled(
@@ -46,6 +47,12 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour, double from
     // a standing alarm returns only once the climb is plainly back, half as much again
     double limitCPerHour = leastClimbCPerHour * (standing ? 1.5 : 1);
     return situation.climb().get().cPerHour() < limitCPerHour ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public boolean isSo(Situation situation) {
+    return !situation.signalBad()
+        && situation.climb().filter(climb -> climb.cPerHour() < leastClimbCPerHour).isPresent();
   }
 
   @Override

@@ -34,16 +34,16 @@ final class LifeCycle {
   private static final Map<AlarmState, AlarmState[]> NEXT = new EnumMap<>(AlarmState.class);
 
   static {
-    // turn:  holds, gone, suppressed, taken out, applies, acknowledged, shelved,
+    // turn:  holds, gone, suppressed, taken over, taken out, applies, acknowledged, shelved,
     //        unshelved holding, unshelved gone, reset
-    row(N, /**/ U, N, P, O, N, N, S, N, N, N);
-    row(U, /**/ U, R, R, R, U, A, S, U, U, U);
-    row(A, /**/ A, L, P, O, A, A, S, A, A, A);
-    row(R, /**/ U, R, R, R, R, L, S, R, R, R);
-    row(L, /**/ U, L, P, O, L, L, S, L, L, N);
-    row(S, /**/ S, S, S, S, S, S, S, U, L, S);
-    row(P, /**/ P, P, P, O, N, P, S, P, P, P);
-    row(O, /**/ O, O, P, O, N, O, O, O, O, O);
+    row(N, /**/ U, N, P, P, O, N, N, S, N, N, N);
+    row(U, /**/ U, R, R, P, R, U, A, S, U, U, U);
+    row(A, /**/ A, L, P, P, O, A, A, S, A, A, A);
+    row(R, /**/ U, R, R, P, R, R, L, S, R, R, R);
+    row(L, /**/ U, L, P, L, O, L, L, S, L, L, N);
+    row(S, /**/ S, S, S, S, S, S, S, S, U, L, S);
+    row(P, /**/ P, P, P, P, O, N, P, S, P, P, P);
+    row(O, /**/ O, O, P, O, O, N, O, O, O, O, O);
   }
 
   private LifeCycle() {}

@@ -8,6 +8,7 @@ import org.climbwatch.reading.Moment;
  *
  * @param raised whether the condition has been present; not so where it was shelved beforehand
  * @param message what was seen last, what it likely means, what to check first
+ * @param seenAt when what the message says was seen
  * @param by who has answered or shelved it
  * @param shelf while it is shelved
  */
@@ -16,6 +17,7 @@ record Occurrence(
     Moment since,
     boolean raised,
     String message,
+    Moment seenAt,
     Signature by,
     Optional<Shelf> shelf,
     Reminder reminder) {
@@ -23,34 +25,42 @@ record Occurrence(
   /** One that has just begun. */
   static Occurrence begun(String id, Moment at, boolean raised, String message) {
     return new Occurrence(
-        id, at, raised, message, Signature.NOBODY, Optional.empty(), new Reminder(at, 0));
+        id, at, raised, message, at, Signature.NOBODY, Optional.empty(), new Reminder(at, 0));
   }
 
   /** The condition is present anew; whoever answered before has not answered this. */
   Occurrence again(Moment at, String says) {
     Signature still = shelf.isPresent() ? by : Signature.NOBODY;
-    return new Occurrence(id, since, true, says, still, shelf, new Reminder(at, 0));
+    return new Occurrence(id, since, true, says, at, still, shelf, new Reminder(at, 0));
   }
 
   Occurrence answered(Signature signature) {
-    return new Occurrence(id, since, raised, message, signature, shelf, reminder);
+    return new Occurrence(id, since, raised, message, seenAt, signature, shelf, reminder);
   }
 
   Occurrence shelved(Shelf on, Signature signature) {
-    return new Occurrence(id, since, raised, message, signature, Optional.of(on), reminder);
+    return new Occurrence(id, since, raised, message, seenAt, signature, Optional.of(on), reminder);
   }
 
   /** Off the shelf and to be announced anew. */
   Occurrence unshelved(Moment at) {
     return new Occurrence(
-        id, since, raised, message, Signature.NOBODY, Optional.empty(), new Reminder(at, 0));
+        id,
+        since,
+        raised,
+        message,
+        seenAt,
+        Signature.NOBODY,
+        Optional.empty(),
+        new Reminder(at, 0));
   }
 
-  Occurrence saying(String says) {
-    return new Occurrence(id, since, raised, says, by, shelf, reminder);
+  /** With the numbers of now. */
+  Occurrence seen(String says, Moment at) {
+    return new Occurrence(id, since, raised, says, at, by, shelf, reminder);
   }
 
   Occurrence reminded(Moment at) {
-    return new Occurrence(id, since, raised, message, by, shelf, reminder.again(at));
+    return new Occurrence(id, since, raised, message, seenAt, by, shelf, reminder.again(at));
   }
 }

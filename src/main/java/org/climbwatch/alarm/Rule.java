@@ -24,6 +24,14 @@ public interface Rule {
   Verdict look(Situation situation, boolean standing);
 
   /**
+   * Whether what {@link #message} would say is so now. A standing alarm may hold without: within
+   * its deadband "under 20 °C/h" would not be true.
+   */
+  default boolean isSo(Situation situation) {
+    return look(situation, false) == Verdict.HOLDS;
+  }
+
+  /**
    * What is said when the condition has held for its on-delay: what was seen with numbers, what it
    * likely means, what to check first.
    */

@@ -14,12 +14,15 @@ import java.util.function.Function;
  * @param ofProbe whether it looks at each probe for itself, as against the firing alone
  * @param numbers its own settings besides the switch and the delays, in the order of the docs
  * @param usualDelays when nothing else is set
+ * @param betterSaidBy alarms of the same cause that say more: while one of them is present this one
+ *     keeps silent
  */
 public record RuleKind(
     AlarmKind alarm,
     boolean ofProbe,
     List<Number> numbers,
     Delays usualDelays,
+    List<AlarmKind> betterSaidBy,
     Function<RuleSettings, Rule> maker) {
   /**
    * A number that can be set.
@@ -31,33 +34,39 @@ public record RuleKind(
 
   public RuleKind {
     numbers = List.copyOf(numbers);
+    betterSaidBy = List.copyOf(betterSaidBy);
   }
 
   /** A rule that looks at the firing as its followed probe shows it. */
   static RuleKind ofFiring(AlarmKind alarm) {
-    return new RuleKind(alarm, false, List.of(), Delays.ofSeconds(0, 0), RuleKind::unmade);
+    return bare(alarm, false);
   }
 
   /** A rule that looks at each probe for itself. */
   static RuleKind ofProbe(AlarmKind alarm) {
-    return new RuleKind(alarm, true, List.of(), Delays.ofSeconds(0, 0), RuleKind::unmade);
+    return bare(alarm, true);
   }
 
   /** The same with one number more. */
   RuleKind number(String key, double usual, double low, double high) {
     List<Number> more = new ArrayList<>(numbers);
     more.add(new Number(key, usual, low, high));
-    return new RuleKind(alarm, ofProbe, more, usualDelays, maker);
+    return new RuleKind(alarm, ofProbe, more, usualDelays, betterSaidBy, maker);
   }
 
   /** The same with its usual delays in seconds. */
   RuleKind delays(long on, long off) {
-    return new RuleKind(alarm, ofProbe, numbers, Delays.ofSeconds(on, off), maker);
+    return new RuleKind(alarm, ofProbe, numbers, Delays.ofSeconds(on, off), betterSaidBy, maker);
+  }
+
+  /** The same that keeps silent while one of these is present. */
+  RuleKind betterSaidBy(AlarmKind... others) {
+    return new RuleKind(alarm, ofProbe, numbers, usualDelays, List.of(others), maker);
   }
 
   /** The same with the way to make its rule. */
   RuleKind makes(Function<RuleSettings, Rule> how) {
-    return new RuleKind(alarm, ofProbe, numbers, usualDelays, how);
+    return new RuleKind(alarm, ofProbe, numbers, usualDelays, betterSaidBy, how);
   }
 
   /** The settings when nothing is set. */
@@ -98,6 +107,11 @@ public record RuleKind(
   /** The rule under these settings. */
   public Rule rule(RuleSettings settings) {
     return settings.enabled() ? maker.apply(settings) : new OutOfService(alarm, settings.delays());
+  }
+
+  private static RuleKind bare(AlarmKind alarm, boolean ofProbe) {
+    Delays atOnce = Delays.ofSeconds(0, 0);
+    return new RuleKind(alarm, ofProbe, List.of(), atOnce, List.of(), RuleKind::unmade);
   }
 
   private static Rule unmade(RuleSettings settings) {

@@ -33,4 +33,9 @@ public final class Rules {
           ColdJunctionUnsteady.KIND);
 
   private Rules() {}
+
+  /** The kind of rule behind a kind of alarm. */
+  static RuleKind of(AlarmKind alarm) {
+    return ALL.stream().filter(one -> one.alarm() == alarm).findFirst().orElseThrow();
+  }
 }

@@ -16,6 +16,7 @@ public record Sagging(Delays delays, double sinkCPerHour) implements Rule {
       RuleKind.ofFiring(AlarmKind.SAGGING)
           .number("sink_c_per_h", 20, 1, 500)
           .delays(240, 120)
+          .betterSaidBy(AlarmKind.FALLING)
           .makes(set -> new Sagging(set.delays(), set.number("sink_c_per_h")));
 
   @Override
@@ -42,6 +43,12 @@ public record Sagging(Delays delays, double sinkCPerHour) implements Rule {
             ? climb.cPerHour() < 0
             : climb.cPerHour() + climb.uncertaintyCPerHour() < -sinkCPerHour;
     return sinks ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public boolean isSo(Situation situation) {
+    return !situation.signalBad()
+        && situation.climb().filter(climb -> climb.cPerHour() < 0).isPresent();
   }
 
   @Override

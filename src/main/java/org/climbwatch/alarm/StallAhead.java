@@ -39,6 +39,7 @@ public record StallAhead(
           .number("patience_min", 30, 0, 240)
           .number("from_c", 300, 0, 1400)
           .delays(600, 300)
+          .betterSaidBy(AlarmKind.CLIMB_STALLED, AlarmKind.SAGGING, AlarmKind.FALLING)
           .makes(
               set ->
                   new StallAhead(

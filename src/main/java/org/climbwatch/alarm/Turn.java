@@ -8,6 +8,8 @@ enum Turn {
   GONE,
   /** The rule does not apply in this phase. */
   SUPPRESSED,
+  /** An alarm of the same cause that says more is present. */
+  TAKEN_OVER,
   /** The settings have switched the rule off. */
   TAKEN_OUT,
   /** The rule is in service and applies. */

@@ -68,6 +68,7 @@ public record View(
    * One occurrence of an alarm that still wants attention.
    *
    * @param probe the one whose readings raised it
+   * @param seenAt when what the message tells was seen
    * @param shelvedUntil while it is shelved
    * @param by who has answered or shelved it
    * @param cameFirst whether others followed on it within minutes
@@ -79,13 +80,15 @@ public record View(
       AlarmState state,
       Moment since,
       String message,
+      Moment seenAt,
       Optional<Moment> shelvedUntil,
       Signature by,
       boolean cameFirst) {
     /** One that nobody has answered or shelved. */
     public StandingAlarm(
         String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {
-      this(id, probe, kind, state, since, message, Optional.empty(), Signature.NOBODY, false);
+      this(
+          id, probe, kind, state, since, message, since, Optional.empty(), Signature.NOBODY, false);
     }
   }
 

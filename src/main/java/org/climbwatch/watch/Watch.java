@@ -69,6 +69,7 @@ public final class Watch {
         one.state(),
         one.since(),
         one.message(),
+        one.seenAt(),
         one.shelvedUntil(),
         one.by(),
         one.cameFirst());

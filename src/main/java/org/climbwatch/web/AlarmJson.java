@@ -31,6 +31,7 @@ final class AlarmJson {
     out.writeStringField("who", alarm.by().who());
     out.writeStringField("note", alarm.by().note());
     out.writeStringField("message", alarm.message());
+    out.writeStringField("seen", Json.time(wallTime.apply(alarm.seenAt())));
     out.writeEndObject();
   }
 

@@ -188,7 +188,44 @@ class AlarmTest {
     bench.hold(11).holdInDeadband(300);
 
     assertThat(bench.changes.get(1).message())
-        .isEqualTo("Still not acknowledged after 5 min. held 10 s");
+        .isEqualTo("Still not acknowledged after 5 min. Seen 5 min ago: held 10 s");
+  }
+
+  @Test
+  void whatIsOverSaysSoAndNotThatItHolds() {
+    bench.hold(11).clear(6);
+
+    assertThat(bench.changes.get(1).message()).isEqualTo("No longer so. It was: held 10 s");
+  }
+
+  @Test
+  void whatAnotherSaysBetterGivesWayAndKeepsSilent() {
+    bench.hold(11).takeOver();
+
+    assertThat(bench.changes).hasSize(2);
+    assertThat(bench.changes.get(1).state()).isEqualTo(NORMAL);
+    assertThat(bench.changes.get(1).message())
+        .isEqualTo("Now said by \"Falling: the flame may be out\". It was: held 10 s");
+    assertThat(bench.hold(3600).changes).hasSize(2);
+    assertThat(bench.alarm.occurrence()).isEmpty();
+  }
+
+  @Test
+  void whatStillHoldsWhenTheBetterOneHasGoneIsRaisedAtOnceAndAnew() {
+    bench.hold(11).acknowledge().takeOver().hold(60).giveBack().hold(1);
+
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
+    assertThat(bench.alarm.occurrence().orElseThrow().message()).isEqualTo("held 72 s");
+    assertThat(bench.hold(10).changes).hasSize(4);
+  }
+
+  @Test
+  void onDelayRunsOnWhileAnotherSaysItBetter() {
+    bench.takeOver().hold(8).giveBack().hold(2);
+    assertThat(bench.state()).isEqualTo(NORMAL);
+
+    bench.hold(1);
+    assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 
   @Test

@@ -51,6 +51,7 @@ final class Bench {
   final List<Alarm.Change> changes = new ArrayList<>();
   private Rule.Verdict verdict = Rule.Verdict.CLEAR;
   private boolean inDeadband;
+  private Optional<AlarmKind> saidBy = Optional.empty();
   private int second;
 
   /** Of an alarm that does not latch. */
@@ -81,7 +82,7 @@ final class Bench {
     for (int s = 0; s < seconds; s++) {
       second++;
       alarm.expire(now()).ifPresent(changes::add);
-      alarm.look(situation(now()), REMIND_AFTER).ifPresent(changes::add);
+      alarm.look(situation(now()), REMIND_AFTER, saidBy).ifPresent(changes::add);
     }
     return this;
   }
@@ -95,6 +96,18 @@ final class Bench {
     inDeadband = true;
     look(Rule.Verdict.HOLDS, seconds);
     inDeadband = false;
+    return this;
+  }
+
+  /** From now on an alarm that says more is present. */
+  Bench takeOver() {
+    saidBy = Optional.of(AlarmKind.FALLING);
+    return look(verdict, 1);
+  }
+
+  /** It is not any more. */
+  Bench giveBack() {
+    saidBy = Optional.empty();
     return this;
   }
 

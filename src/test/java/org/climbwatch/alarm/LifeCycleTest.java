@@ -112,6 +112,7 @@ class LifeCycleTest {
         return looks;
       }
       case SUPPRESSED -> bench.putBack().look(Rule.Verdict.NOT_APPLICABLE, 1);
+      case TAKEN_OVER -> bench.takeOver();
       case TAKEN_OUT -> bench.takeOut();
       case APPLIES -> bench.putBack().look(Rule.Verdict.UNKNOWN, 1);
       case ACKNOWLEDGED -> bench.acknowledge();

@@ -2,9 +2,12 @@ package org.climbwatch.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Shelving;
+import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,16 +40,52 @@ class FallingFireTest {
   }
 
   @Test
-  void slowSinkingIsTheMildGradeBeforeTheStallIsTenMinutesOld() {
+  void slowSinkingIsTheMildGradeAndSpeaksForTheStall() {
     List<Event.AlarmChanged> raised = raised(climbing().climb(-40, 1200));
 
-    assertThat(raised)
-        .extracting(Event.AlarmChanged::kind)
-        .containsExactly(AlarmKind.SAGGING, AlarmKind.CLIMB_STALLED);
+    assertThat(raised).extracting(Event.AlarmChanged::kind).containsExactly(AlarmKind.SAGGING);
     assertThat(raised.get(0).at().millis() / 1000 - OUT_AT_S).isBetween(240L, 480L);
     assertThat(raised.get(0).message())
         .containsSubsequence("top hat", "upper", "sinking 40 °C/h", "the flame at every burner")
         .contains("do not relight");
+  }
+
+  @Test
+  void oneCauseIsOneAlarmAtItsWorst() {
+    Script script = climbing();
+    for (int minute = 0; minute < 120; minute++) {
+      script.climb(150 * StrictMath.exp(-minute / 40.0), 60);
+    }
+    script.climb(0, 1200).climb(-60, 900).climb(-1500, 300);
+
+    assertThat(alarms(script))
+        .extracting(one -> one.kind() + " " + one.alarmState())
+        .containsExactly(
+            "STALL_AHEAD UNACKNOWLEDGED",
+            "CLIMB_STALLED UNACKNOWLEDGED",
+            "STALL_AHEAD NORMAL",
+            "SAGGING UNACKNOWLEDGED",
+            "CLIMB_STALLED NORMAL",
+            "FALLING UNACKNOWLEDGED",
+            "SAGGING NORMAL");
+    assertThat(alarms(script))
+        .filteredOn(one -> one.alarmState() == AlarmState.NORMAL)
+        .allSatisfy(one -> assertThat(one.message()).startsWith("Now said by \""));
+  }
+
+  /** Somebody who wants no word of the fall while drawing ware still hears of a stall. */
+  @Test
+  void shelvedAlarmSpeaksForNoOther() {
+    Script script =
+        climbing().deed(at -> new Input.Shelved(at, "sagging", anHour())).climb(-40, 1200);
+
+    assertThat(raised(script))
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.CLIMB_STALLED);
+  }
+
+  private static Shelving anHour() {
+    return new Shelving(Duration.ofHours(1), Signature.NOBODY);
   }
 
   @ParameterizedTest
@@ -90,10 +129,15 @@ class FallingFireTest {
     return new Script(20).deed(at -> new Input.Began(at, "")).climb(150, OUT_AT_S);
   }
 
-  private static List<Event.AlarmChanged> raised(Script script) {
+  private static List<Event.AlarmChanged> alarms(Script script) {
     return script.events().stream()
         .filter(Event.AlarmChanged.class::isInstance)
         .map(Event.AlarmChanged.class::cast)
+        .toList();
+  }
+
+  private static List<Event.AlarmChanged> raised(Script script) {
+    return alarms(script).stream()
         .filter(one -> one.alarmState() == AlarmState.UNACKNOWLEDGED)
         .toList();
   }

@@ -180,6 +180,7 @@ public final class FakeBackend implements Backend {
                 one.state(),
                 one.since(),
                 one.message(),
+                one.seenAt(),
                 one.shelvedUntil(),
                 one.by(),
                 one.id().equals(firstId)));
@@ -441,6 +442,7 @@ public final class FakeBackend implements Backend {
               state,
               alarm.since(),
               alarm.message(),
+              alarm.seenAt(),
               shelvedUntil,
               by,
               alarm.cameFirst());
