@@ -24,8 +24,9 @@ final class AlarmDesk {
 
   /** Whether an alarm that stands has its answer already. */
   static boolean answered(View view, String alarmId) {
-    return view.alarms().stream()
-        .anyMatch(alarm -> alarm.id().equals(alarmId) && alarm.state() == AlarmState.ACKNOWLEDGED);
+    return standing(view, alarmId)
+        .filter(alarm -> alarm.state() == AlarmState.ACKNOWLEDGED)
+        .isPresent();
   }
 
   static Function<Moment, Input> shelve(View view, String alarmId, Shelving shelving) {
@@ -112,18 +113,30 @@ final class AlarmDesk {
 
   private static void requireState(View view, String alarmId, AlarmState state) {
     requireStanding(view, alarmId);
-    boolean fits =
-        view.alarms().stream()
-            .anyMatch(alarm -> alarm.id().equals(alarmId) && alarm.state() == state);
-    if (!fits) {
+    if (standing(view, alarmId).filter(alarm -> alarm.state() == state).isEmpty()) {
       throw conflict("Alarm " + alarmId + " is not " + state.word() + ".");
     }
   }
 
   private static void requireStanding(View view, String alarmId) {
-    if (view.alarms().stream().noneMatch(alarm -> alarm.id().equals(alarmId))) {
+    if (standing(view, alarmId).isEmpty()) {
       throw noSuch("No alarm " + alarmId + " stands; GET /api/v1/status lists them.");
     }
+  }
+
+  /** The one of an occurrence's id, or of the name by which any alarm can be shelved. */
+  private static Optional<View.StandingAlarm> standing(View view, String idOrCalled) {
+    return view.alarms().stream()
+        .filter(
+            alarm ->
+                alarm.id().equals(idOrCalled)
+                    || view.watched().stream()
+                        .anyMatch(
+                            one ->
+                                one.called().equals(idOrCalled)
+                                    && one.kind() == alarm.kind()
+                                    && one.probe().equals(alarm.probe())))
+        .findFirst();
   }
 
   private static Refused noSuch(String detail) {

@@ -14,9 +14,11 @@ import org.climbwatch.thermocouple.OutOfRange;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** One conversion, or one a line. */
 @Command(
@@ -33,6 +35,18 @@ import picocli.CommandLine.Spec;
       "  climbwatch convert --type N < emf.csv"
     })
 final class ConvertCommand implements Callable<Integer> {
+  /** A number as in a CSV: Java would take 0x1p3 and 5f, too. */
+  private static final class Decimal implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      if (!DECIMAL.matcher(text).matches()) {
+        throw new TypeConversionException(
+            "\"" + text + "\" is no number; write it with '.' as in 40.0");
+      }
+      return Double.parseDouble(text);
+    }
+  }
+
   private static final Pattern DECIMAL =
       Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
 
@@ -50,6 +64,7 @@ final class ConvertCommand implements Callable<Integer> {
   @Option(
       names = "--cold-junction",
       paramLabel = "C",
+      converter = Decimal.class,
       defaultValue = "0",
       description = "Temperature of the terminals, degrees Celsius (default 0).")
   private double coldJunctionC;
@@ -58,10 +73,18 @@ final class ConvertCommand implements Callable<Integer> {
 
   /** One of the two. */
   private static final class Value {
-    @Option(names = "--emf", paramLabel = "MV", description = "Voltage at the terminals, mV.")
+    @Option(
+        names = "--emf",
+        paramLabel = "MV",
+        converter = Decimal.class,
+        description = "Voltage at the terminals, mV.")
     private Optional<Double> emfMv = Optional.empty();
 
-    @Option(names = "--temperature", paramLabel = "C", description = "Degrees Celsius.")
+    @Option(
+        names = "--temperature",
+        paramLabel = "C",
+        converter = Decimal.class,
+        description = "Degrees Celsius.")
     private Optional<Double> temperatureC = Optional.empty();
   }
 

@@ -1,5 +1,6 @@
 package org.climbwatch.app;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.climbwatch.app.config.Configuration;
@@ -20,12 +21,23 @@ final class DataOption {
 
   Configuration configuration() throws java.io.IOException {
     Configuration configuration = config.load();
-    return directory.map(configuration::withData).orElse(configuration);
+    return directory.map(DataOption::folder).map(configuration::withData).orElse(configuration);
   }
 
   /** Without reading a configuration where {@code --data} names the folder. */
   Path journal() throws java.io.IOException {
-    return journalIn(directory.isPresent() ? directory.get() : config.load().dataDirectory());
+    return journalIn(
+        directory.isPresent() ? folder(directory.get()) : config.load().dataDirectory());
+  }
+
+  private static Path folder(Path named) {
+    if (named.toString().isBlank()) {
+      throw new Refusal("--data is empty; name a folder, or leave it out");
+    }
+    if (Files.exists(named) && !Files.isDirectory(named)) {
+      throw new Refusal("--data " + named + " is no folder; name the one of the journal");
+    }
+    return named;
   }
 
   static Path journalIn(Path directory) {

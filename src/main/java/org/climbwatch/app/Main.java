@@ -12,6 +12,7 @@ import org.climbwatch.source.recorded.BadRecording;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.MutuallyExclusiveArgsException;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -62,6 +63,7 @@ public final class Main implements Callable<Integer> {
               "70", "internal fault"));
 
   private final Optional<StartAhead> ahead;
+  private final Optional<GoodEnd> end;
 
   @Spec private CommandSpec spec;
 
@@ -84,24 +86,28 @@ public final class Main implements Callable<Integer> {
       description = "Show the version.")
   private boolean version;
 
-  private Main(Optional<StartAhead> ahead) {
+  private Main(Optional<StartAhead> ahead, Optional<GoodEnd> end) {
     this.ahead = ahead;
+    this.end = end;
   }
 
   public static void main(String[] arguments) {
     boolean daemon = arguments.length > 0 && arguments[0].equals("run");
     System.setProperty("org.slf4j.simpleLogger.logFile", daemon ? "System.out" : "System.err");
+    Optional<GoodEnd> end = daemon ? Optional.of(GoodEnd.begin()) : Optional.empty();
     Optional<StartAhead> ahead = daemon ? Optional.of(StartAhead.begin()) : Optional.empty();
-    System.exit(commandLine(ahead).execute(arguments));
+    int exit = commandLine(ahead, end).execute(arguments);
+    end.ifPresent(one -> one.leaves(exit));
+    System.exit(exit);
   }
 
   static CommandLine commandLine() {
-    return commandLine(Optional.empty());
+    return commandLine(Optional.empty(), Optional.empty());
   }
 
-  private static CommandLine commandLine(Optional<StartAhead> ahead) {
+  private static CommandLine commandLine(Optional<StartAhead> ahead, Optional<GoodEnd> end) {
     CommandLine commands =
-        new CommandLine(new Main(ahead))
+        new CommandLine(new Main(ahead, end))
             .setUsageHelpWidth(80)
             .setUsageHelpAutoWidth(false)
             .setParameterExceptionHandler(Main::wrongUse)
@@ -141,6 +147,11 @@ public final class Main implements Callable<Integer> {
     }
   }
 
+  /** A daemon runs, and has to be closed when the program is told to stop. */
+  void started(Daemon daemon) {
+    end.ifPresent(one -> one.started(daemon));
+  }
+
   @Override
   public Integer call() {
     throw new ParameterException(spec.commandLine(), "a COMMAND is missing");
@@ -161,6 +172,11 @@ public final class Main implements Callable<Integer> {
       String word = unmatched.getUnmatched().get(0);
       return oneLine("\"" + word + "\" is no command; there are ")
           + String.join(", ", command.getSubcommands().keySet());
+    }
+    if (wrong instanceof MutuallyExclusiveArgsException) {
+      return oneLine(wrong.getMessage())
+          .replaceFirst("^Error: ", "")
+          .replaceFirst(" are mutually exclusive.*", ": give one of them");
     }
     return oneLine(wrong.getMessage());
   }

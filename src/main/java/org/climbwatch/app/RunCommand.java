@@ -50,19 +50,12 @@ final class RunCommand implements Callable<Integer> {
     }
     main.awaitLoaded();
     Daemon daemon = Daemon.start(configuration);
-    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(daemon), "stop"));
+    main.started(daemon);
     System.out.println("ready " + daemon.address());
     System.out.flush();
     daemon.notifyService();
     new CountDownLatch(1).await();
     return Main.WELL;
-  }
-
-  /** Being told to stop is no failure, but Java would leave with 128 + the signal's number. */
-  private static void stop(Daemon daemon) {
-    daemon.close();
-    System.out.flush();
-    Runtime.getRuntime().halt(Main.WELL);
   }
 
   private static ListenAddress address(String text) {

@@ -46,6 +46,7 @@ final class Followed {
   final List<Check> checks = new ArrayList<>();
   final List<Double> aheadS = new ArrayList<>();
   final List<Double> stalledS = new ArrayList<>();
+  final List<Double> saggingS = new ArrayList<>();
   final List<Double> fallingS = new ArrayList<>();
   final List<Double> undeclaredHoldS = new ArrayList<>();
   private final Watch watch;
@@ -138,9 +139,9 @@ final class Followed {
     checks.add(new Check(known.levelC(), known.arrivalS().orElse(never), fate[0], fate[1]));
   }
 
-  /** When either alarm of a stall, the one ahead or the one of a stalled climb, was raised. */
-  List<Double> eitherS() {
-    return Stream.concat(aheadS.stream(), stalledS.stream()).sorted().toList();
+  /** When an alarm of a weak fire was raised, whichever spoke: one takes over from another. */
+  List<Double> weakFireS() {
+    return Stream.of(aheadS, stalledS, saggingS).flatMap(List::stream).sorted().toList();
   }
 
   private void accept(Input input) {
@@ -155,6 +156,8 @@ final class Followed {
           aheadS.add((double) firing.second());
         } else if (changed.kind() == AlarmKind.CLIMB_STALLED) {
           stalledS.add((double) firing.second());
+        } else if (changed.kind() == AlarmKind.SAGGING) {
+          saggingS.add((double) firing.second());
         } else if (changed.kind() == AlarmKind.FALLING) {
           fallingS.add((double) firing.second());
         }

@@ -75,7 +75,7 @@ public final class DaemonProcess implements AutoCloseable {
   /** How a command ended. */
   public record Finished(int exit, String out, String err) {}
 
-  private static List<String> command(String... arguments) {
+  static List<String> command(String... arguments) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:TieredStopAtLevel=1");
