@@ -53,6 +53,12 @@ public final class EnsembleReport {
     }
     Score weakFire = new Score(firings, Followed::weakFireS);
     print("stall ahead, climb stalled or sagging, whichever speaks", weakFire);
+    print("climb stalled, as shipped", new Score(firings, one -> one.stalledS));
+    Score sagging = new Score(firings, one -> one.saggingS);
+    print("sagging, as shipped", sagging);
+    if (!held) {
+      say("  to look at: %s", sagging.odd);
+    }
     PlainRule best = held ? FOUND_BEST : bestPlain(firings, false);
     against(firings, weakFire, "plain rule at its best", best);
     if (!held) {
