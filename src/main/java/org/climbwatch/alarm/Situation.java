@@ -30,6 +30,7 @@ import org.climbwatch.signal.SignalHealth;
  * @param health what the run of readings says about the probe itself
  * @param signalBad whether a finding stands that the readings are too bad to take a climb from
  * @param meant what the kiln is meant to do
+ * @param machine what was last reported of the machine
  * @param neighbours the other probes that give a temperature now and are to be compared; only where
  *     the probe is the one that the firing follows
  */
@@ -51,6 +52,7 @@ public record Situation(
     SignalHealth health,
     boolean signalBad,
     Meant meant,
+    Machine machine,
     List<Neighbour> neighbours) {
   /**
    * The same with a finding standing that single readings are not to be trusted: the middle one of
@@ -75,6 +77,7 @@ public record Situation(
         health,
         true,
         meant,
+        machine,
         neighbours);
   }
 

@@ -19,6 +19,7 @@ final class DeedNote {
       case "began" -> deed.subject();
       case "acknowledged", "unshelved", "reset" -> named(deed, 1) + ": " + deed.text();
       case "shelved" -> named(deed, 1) + " for " + deed.text();
+      case "reported" -> deed.subject() + ": " + deed.text();
       case "resumed" -> deed.text().isEmpty() ? "" : "away " + deed.text();
       case "noted", "remarked" -> deed.text();
       default -> "";

@@ -3,10 +3,8 @@ package org.climbwatch.app;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Function;
@@ -30,16 +28,14 @@ import org.slf4j.LoggerFactory;
  * Brings inputs to the core and what follows from them to the journal, and then to whoever listens.
  *
  * <p>One lock guards core and journal: a reading is taken by the sampling thread, a deed by the
- * thread of its request. Nobody hears of a deed or an alarm before it is on the disk.
+ * thread of its request. Nobody hears of a deed or an alarm before it is on the disk; while the
+ * disk is in trouble, alarms and answers to them are told all the same.
  */
 final class Engine implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Engine.class);
 
   /** Real ms: a machine that slept so long goes on from now. */
   private static final long SLEPT_MS = 2000;
-
-  /** Wall ms that the clock may wander before its boot's offset is written again. */
-  private static final long CLOCK_MOVED_MS = 500;
 
   private final Configuration configuration;
   private final KilnTime time;
@@ -48,7 +44,8 @@ final class Engine implements AutoCloseable {
   private final Watch watch;
   private final List<Source> sources;
   private final int boot;
-  private final Map<Integer, Long> wallOffsets = new TreeMap<>();
+  private final WallClock wallClock;
+  private final MachineWatch machineWatch;
   private final List<EngineListener> listeners = new CopyOnWriteArrayList<>();
   private final Thread sampler = new Thread(this::sample, "sampler");
   private volatile boolean stopping;
@@ -57,7 +54,13 @@ final class Engine implements AutoCloseable {
 
   /** Takes up the journal where it ended, and opens the source. */
   Engine(Configuration configuration, KilnTime time, Journal journal) {
+    this(configuration, time, journal, MachineWatch.of(configuration.dataDirectory(), time));
+  }
+
+  /** The same with its own look at the machine. */
+  Engine(Configuration configuration, KilnTime time, Journal journal, MachineWatch machineWatch) {
     this.time = time;
+    this.machineWatch = machineWatch;
     this.journal = journal;
     calibrations = journal.calibrations();
     this.configuration =
@@ -66,6 +69,7 @@ final class Engine implements AutoCloseable {
     // one look at the clock: fast time moves on between two
     long now = time.millis();
     boot = journal.boot(time.bootId(), now, now + time.wallOffsetMillis());
+    wallClock = new WallClock(time, journal, boot);
     watch = new Watch(this.configuration.watch());
     resume();
     sources = Sources.open(configuration, originMillis());
@@ -82,13 +86,25 @@ final class Engine implements AutoCloseable {
     return KilnTime.realMillis() - beatAtRealMillis < 10_000;
   }
 
-  /** Something the potter does; {@code make} is given the moment. Durable on return. */
+  /**
+   * Something the potter does; {@code make} is given the moment. Durable on return; an answer to an
+   * alarm holds also while the disk is in trouble, and is written later.
+   *
+   * @throws JournalTrouble when anything else is not on the disk yet
+   */
   synchronized Outcome deed(Function<Moment, Input> make) {
     Moment at = now();
     Input input = make.apply(at);
     OptionalLong before = journal.openFiringId();
     Outcome outcome = watch.accept(input);
-    journal.record(input, outcome.events());
+    try {
+      journal.record(input, outcome.events());
+    } catch (JournalTrouble trouble) {
+      if (!(input instanceof Input.Answer)) {
+        throw trouble;
+      }
+      LOG.warn("{}", trouble.getMessage());
+    }
     listeners.forEach(listener -> listener.deed(input, outcome, firingOf(before)));
     outcome.events().forEach(Engine::log);
     return outcome;
@@ -126,11 +142,7 @@ final class Engine implements AutoCloseable {
 
   /** Milliseconds since 1970 of a moment. */
   synchronized long wallMillis(Moment moment) {
-    long offset =
-        moment.boot() == boot
-            ? time.wallOffsetMillis()
-            : wallOffsets.computeIfAbsent(moment.boot(), journal::wallOffsetMs);
-    return moment.millis() + offset;
+    return wallClock.millis(moment);
   }
 
   Moment now() {
@@ -244,13 +256,15 @@ final class Engine implements AutoCloseable {
       source.read(at).ifPresent(looks::add);
     }
     beatAtRealMillis = KilnTime.realMillis();
+    machineWatch.look(beatAtRealMillis);
     synchronized (this) {
+      machineWatch.report(at, watch, journal);
       for (Reading reading : looks) {
         readings++;
         measured(new Input.Measured(reading));
       }
       journal.commitIfDue(beatAtRealMillis);
-      followTheClock();
+      wallClock.follow(beatAtRealMillis);
     }
   }
 
@@ -270,16 +284,6 @@ final class Engine implements AutoCloseable {
   private OptionalLong firingOf(OptionalLong before) {
     OptionalLong now = journal.openFiringId();
     return now.isPresent() ? now : before;
-  }
-
-  private void followTheClock() {
-    long offset = time.wallOffsetMillis();
-    Long known = wallOffsets.putIfAbsent(boot, offset);
-    if (known != null && Math.abs(offset - known) > CLOCK_MOVED_MS) {
-      LOG.info("the clock was set by {} s", (offset - known) / 1000.0);
-      wallOffsets.put(boot, offset);
-      journal.clockSet(boot, offset);
-    }
   }
 
   private static void log(Event event) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.UUID;
+import java.util.function.LongSupplier;
 
 /**
  * The daemon's time: monotonic milliseconds since the machine's boot, and the wall clock beside it.
@@ -11,11 +12,22 @@ import java.util.UUID;
  */
 final class KilnTime {
   private final double speed;
+  private final LongSupplier wallClock;
   private long fastOffsetMillis;
 
   KilnTime(double speed) {
+    this(speed, System::currentTimeMillis);
+  }
+
+  /**
+   * With another clock on the wall.
+   *
+   * @param wallClock milliseconds since 1970
+   */
+  KilnTime(double speed, LongSupplier wallClock) {
     this.speed = speed;
-    fastOffsetMillis = System.currentTimeMillis() - millis();
+    this.wallClock = wallClock;
+    fastOffsetMillis = wallClock.getAsLong() - millis();
   }
 
   /** Monotonic milliseconds of kiln time. */
@@ -34,7 +46,7 @@ final class KilnTime {
 
   /** Wall time less monotonic time: moves when the clock is set. Fast time follows its start. */
   long wallOffsetMillis() {
-    return speed == 1 ? System.currentTimeMillis() - millis() : fastOffsetMillis;
+    return speed == 1 ? wallClock.getAsLong() - millis() : fastOffsetMillis;
   }
 
   /** Fast time goes on where an earlier run of the same boot left it, so that no past moves. */

@@ -108,10 +108,10 @@ public final class FiringCsv {
    *
    * @param phase at that time; for {@code declared} the declared one
    * @param note text of a note, name of the firing, or "kind: who" of an alarm's deed ("kind for
-   *     1800 s: who" of a shelved one) with a note of theirs below
+   *     1800 s: who" of a shelved one) with a note of theirs below, or "matter: text" of a report
    * @param action {@code began}, {@code ended}, {@code declared}, {@code noted}, {@code
    *     acknowledged}, {@code shelved}, {@code unshelved}, {@code reset}, {@code resumed}, {@code
-   *     configured} or {@code remarked}
+   *     reported}, {@code configured} or {@code remarked}
    */
   public void deed(long wallMs, long elapsedMs, String phase, String note, String action)
       throws IOException {

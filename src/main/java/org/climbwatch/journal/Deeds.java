@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
@@ -21,9 +22,10 @@ final class Deeds {
   /**
    * One row.
    *
-   * @param subject the firing's name, the phase's word or the alarm's id; else empty
+   * @param subject the firing's name, the phase's word, the alarm's id or the reported matter; else
+   *     empty
    * @param text the note, who answered with their note below, for how long it was shelved and by
-   *     whom, how long the machine was off, or the encoded settings; else empty
+   *     whom, how long the machine was off, what was reported, or the encoded settings; else empty
    */
   record Row(long id, Moment at, String action, String subject, String text) {
     Row {
@@ -108,6 +110,8 @@ final class Deeds {
       return row(input, "resumed", "", away(resumed.away()));
     } else if (input instanceof Input.Configured configured) {
       return row(input, "configured", "", codec.encode(configured.settings()));
+    } else if (input instanceof Input.Reported reported) {
+      return row(input, "reported", reported.report().matter(), reported.report().text());
     }
     return alarmRow(input);
   }
@@ -142,6 +146,7 @@ final class Deeds {
           new Input.Unshelved(row.at(), row.subject(), Signature.ofText(row.text()));
       case "reset" -> new Input.Reset(row.at(), row.subject(), Signature.ofText(row.text()));
       case "resumed" -> new Input.Resumed(row.at(), away(row.text()));
+      case "reported" -> new Input.Reported(row.at(), Report.of(row.subject(), row.text()));
       case "configured" -> new Input.Configured(row.at(), codec.decode(row.text()));
       default -> throw new IllegalStateException("unknown action \"" + row.action() + "\"");
     };

@@ -25,17 +25,14 @@ import org.climbwatch.watch.Judged;
  * Waiting#MOST_READINGS} are given up, the oldest first, and {@link #trouble} says how many.
  */
 public final class Journal implements AutoCloseable {
-  private static final long COMMIT_EVERY_MS = 5_000;
-
   private final Path file;
   private final SettingsCodec codec;
   private final WriterLock lock;
   private final Writer writer;
   private final Waiting waiting = new Waiting();
-  private long calledAtMs;
-  private long dueAtMs;
-  private boolean dueKnown;
+  private final Cadence cadence = new Cadence();
   private JournalTrouble trouble;
+  private int failedTries;
 
   private Journal(Path file, SettingsCodec codec, WriterLock lock, Writer writer) {
     this.file = file;
@@ -49,12 +46,7 @@ public final class Journal implements AutoCloseable {
    * failure is left for the opening to find.
    */
   public static void prepare() {
-    try {
-      Sqlite.load();
-    } catch (SQLException cannotBeLoaded) {
-      // opening the journal will say so, and what to do
-      return;
-    }
+    Sqlite.load();
   }
 
   /**
@@ -76,26 +68,13 @@ public final class Journal implements AutoCloseable {
     }
     WriterLock lock = WriterLock.take(file);
     try {
-      return new Journal(file, codec, lock, writer(file, steps));
+      return new Journal(file, codec, lock, Writer.open(file, steps));
     } catch (SQLException cause) {
       lock.close();
       throw JournalTrouble.of("open", file, cause);
     } catch (RuntimeException refused) {
       lock.close();
       throw refused;
-    }
-  }
-
-  private static Writer writer(Path file, List<String> steps) throws SQLException {
-    Sqlite.refuseForeign(file, steps.size());
-    Connection connection = Sqlite.writer(file);
-    try {
-      Schema.migrate(connection, file, steps);
-      WriteAheadLog.prepare(connection);
-      return new Writer(connection);
-    } catch (SQLException | RuntimeException failed) {
-      connection.close();
-      throw failed;
     }
   }
 
@@ -121,14 +100,10 @@ public final class Journal implements AutoCloseable {
 
   /** Wall time less monotonic time, ms, of the newest boot in the file, when it is that one. */
   public OptionalLong knownOffsetMs(String machineBootId) {
-    try {
-      OptionalLong newest = Boots.newestIf(writer.connection(), machineBootId);
-      return newest.isPresent()
-          ? OptionalLong.of(wallOffsetMs((int) newest.getAsLong()))
-          : OptionalLong.empty();
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("read", file, cause);
-    }
+    OptionalLong newest = read(() -> Boots.newestIf(writer.connection(), machineBootId));
+    return newest.isPresent()
+        ? OptionalLong.of(wallOffsetMs((int) newest.getAsLong()))
+        : OptionalLong.empty();
   }
 
   /**
@@ -161,6 +136,11 @@ public final class Journal implements AutoCloseable {
     tryToCommit();
   }
 
+  /** Takes what the program found out; it is committed at most 5 s later. Never throws. */
+  public void append(Input.Reported report) {
+    waiting.add(new Entry.Deed(Deeds.row(report, codec), List.of()));
+  }
+
   /**
    * Takes what the potter or the program did, and the events that followed: durable on return.
    *
@@ -179,15 +159,7 @@ public final class Journal implements AutoCloseable {
    *     once a second
    */
   public void commitIfDue(long monotonicNowMs) {
-    long untilNextCallMs = monotonicNowMs - calledAtMs;
-    calledAtMs = monotonicNowMs;
-    if (waiting.isEmpty()) {
-      return;
-    }
-    if (!dueKnown) {
-      dueKnown = true;
-      dueAtMs = monotonicNowMs + COMMIT_EVERY_MS;
-    } else if (monotonicNowMs + untilNextCallMs >= dueAtMs) {
+    if (cadence.due(monotonicNowMs, !waiting.isEmpty())) {
       tryToCommit();
     }
   }
@@ -205,15 +177,17 @@ public final class Journal implements AutoCloseable {
   }
 
   private void tryToCommit() {
-    dueKnown = false;
+    cadence.tried();
     try {
       if (!waiting.isEmpty()) {
         writer.write(waiting.entries());
         waiting.clear();
       }
       trouble = null;
+      failedTries = 0;
     } catch (SQLException cause) {
       trouble = JournalTrouble.of("write to", file, cause);
+      failedTries++;
     }
   }
 
@@ -229,11 +203,7 @@ public final class Journal implements AutoCloseable {
 
   /** All calibrations of all probes, in the order in which they were recorded. */
   public List<Calibration> calibrations() {
-    try {
-      return Calibrations.all(writer.connection());
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("read", file, cause);
-    }
+    return read(() -> Calibrations.all(writer.connection()));
   }
 
   /** The firing that is on. */
@@ -257,13 +227,8 @@ public final class Journal implements AutoCloseable {
 
   /** Wall time less monotonic time of a boot, ms; 0 for a boot that is not known. */
   public long wallOffsetMs(int bootOrdinal) {
-    try {
-      return One.number(
-              writer.connection(), "SELECT wall_offset_ms FROM boot WHERE ordinal = ?", bootOrdinal)
-          .orElse(0);
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("read", file, cause);
-    }
+    String offset = "SELECT wall_offset_ms FROM boot WHERE ordinal = ?";
+    return read(() -> One.number(writer.connection(), offset, bootOrdinal)).orElse(0);
   }
 
   /** Why readings are not being stored, and what to do about it; empty when all is well. */
@@ -272,6 +237,26 @@ public final class Journal implements AutoCloseable {
         .lost()
         .map(lost -> lost + (trouble == null ? "" : "; " + trouble.getMessage()))
         .or(() -> Optional.ofNullable(trouble).map(Throwable::getMessage));
+  }
+
+  /**
+   * Why nothing reaches the disk, without the place of the file; blank when all is well, and after
+   * a single try that failed, since another program may have looked into the file just then.
+   */
+  public String failing() {
+    return failedTries > 1 ? trouble.reason() : "";
+  }
+
+  private interface Query<T> {
+    T run() throws SQLException;
+  }
+
+  private <T> T read(Query<T> query) {
+    try {
+      return query.run();
+    } catch (SQLException cause) {
+      throw JournalTrouble.of("read", file, cause);
+    }
   }
 
   private void transaction(Writer.Work work) {

@@ -14,22 +14,31 @@ import org.sqlite.SQLiteErrorCode;
 public final class JournalTrouble extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
+  /** Without the file's place. */
+  private final String reason;
+
   JournalTrouble(String message) {
     super(message);
+    reason = message;
   }
 
-  private JournalTrouble(String message, Throwable cause) {
-    super(message, cause);
+  private JournalTrouble(String doing, Path file, String reason, Throwable cause) {
+    super("cannot " + doing + " the journal " + file + ": " + reason, cause);
+    this.reason = reason;
+  }
+
+  /** What is wrong and what to do, without the place of the file: what a record may tell. */
+  public String reason() {
+    return reason;
   }
 
   /** Trouble while doing something ({@code "write to"}, {@code "open"}) to the journal. */
   static JournalTrouble of(String doing, Path file, SQLException cause) {
-    return new JournalTrouble(
-        "cannot " + doing + " the journal " + file + ": " + remedy(file, cause), cause);
+    return new JournalTrouble(doing, file, remedy(file, cause), cause);
   }
 
   static JournalTrouble of(String doing, Path file, String whatToDo, Throwable cause) {
-    return new JournalTrouble("cannot " + doing + " the journal " + file + ": " + whatToDo, cause);
+    return new JournalTrouble(doing, file, whatToDo, cause);
   }
 
   private static String remedy(Path file, SQLException cause) {

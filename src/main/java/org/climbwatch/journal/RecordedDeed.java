@@ -9,12 +9,13 @@ import java.time.Instant;
  * @param elapsedMs ms since the firing's first reading
  * @param action {@code began}, {@code ended}, {@code declared}, {@code noted}, {@code
  *     acknowledged}, {@code shelved}, {@code unshelved}, {@code reset}, {@code resumed} (the
- *     program started again), {@code configured} (other settings), or {@code remarked} (a note on a
- *     firing that was over)
- * @param subject the firing's name, the declared phase's word or the alarm's id; else empty
+ *     program started again), {@code reported} (what it found about its machine), {@code
+ *     configured} (other settings), or {@code remarked} (a note on a firing that was over)
+ * @param subject the firing's name, the declared phase's word, the alarm's id or the reported
+ *     matter; else empty
  * @param text the note; of an alarm's deed {@link org.climbwatch.alarm.Signature#text} or {@link
- *     org.climbwatch.alarm.Shelving#text}; how long the machine was off; or the settings in the
- *     codec's text; else empty
+ *     org.climbwatch.alarm.Shelving#text}; how long the machine was off; {@link
+ *     org.climbwatch.alarm.Report#text}; or the settings in the codec's text; else empty
  */
 public record RecordedDeed(
     Instant at, long elapsedMs, String action, String subject, String text) {}

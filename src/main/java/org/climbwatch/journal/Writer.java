@@ -1,8 +1,10 @@
 package org.climbwatch.journal;
 
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Collection;
+import java.util.List;
 import java.util.OptionalLong;
 import org.climbwatch.watch.Event;
 
@@ -23,9 +25,23 @@ final class Writer implements AutoCloseable {
   private FiringLog firings;
   private long nextSeq;
 
-  Writer(Connection connection) throws SQLException {
+  private Writer(Connection connection) throws SQLException {
     this.connection = connection;
     load();
+  }
+
+  /** Opens a journal's file, which is then up to date; refuses what is no journal of ours. */
+  static Writer open(Path file, List<String> steps) throws SQLException {
+    Sqlite.refuseForeign(file, steps.size());
+    Connection connection = Sqlite.writer(file);
+    try {
+      Schema.migrate(connection, file, steps);
+      WriteAheadLog.prepare(connection);
+      return new Writer(connection);
+    } catch (SQLException | RuntimeException failed) {
+      connection.close();
+      throw failed;
+    }
   }
 
   private void load() throws SQLException {

@@ -1,6 +1,7 @@
 package org.climbwatch.watch;
 
 import java.time.Duration;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
@@ -35,6 +36,12 @@ public sealed interface Input {
   /** The potter writes a note. */
   record Noted(Moment at, String text) implements Input {}
 
+  /** What the potter does about an alarm. */
+  sealed interface Answer extends Input {
+    /** Which one; as for {@link Acknowledged}. */
+    String alarmId();
+  }
+
   /**
    * The potter answers an alarm.
    *
@@ -42,7 +49,7 @@ public sealed interface Input {
    *     it for another probe than the followed one, for whichever of it stands
    * @param by may be blank
    */
-  record Acknowledged(Moment at, String alarmId, Signature by) implements Input {
+  record Acknowledged(Moment at, String alarmId, Signature by) implements Answer {
     /** An answer without a note. */
     public Acknowledged(Moment at, String alarmId, String who) {
       this(at, alarmId, new Signature(who, ""));
@@ -54,13 +61,13 @@ public sealed interface Input {
    *
    * @param alarmId as for {@link Acknowledged}
    */
-  record Shelved(Moment at, String alarmId, Shelving shelving) implements Input {}
+  record Shelved(Moment at, String alarmId, Shelving shelving) implements Answer {}
 
   /** The potter takes an alarm off the shelf before its time. */
-  record Unshelved(Moment at, String alarmId, Signature by) implements Input {}
+  record Unshelved(Moment at, String alarmId, Signature by) implements Answer {}
 
   /** The potter has looked after a latched alarm. */
-  record Reset(Moment at, String alarmId, Signature by) implements Input {}
+  record Reset(Moment at, String alarmId, Signature by) implements Answer {}
 
   /**
    * The program has started again: what lies between is a gap.
@@ -80,6 +87,9 @@ public sealed interface Input {
       this(at, Duration.ZERO);
     }
   }
+
+  /** The program has found out something about its machine. Rules see it at the next reading. */
+  record Reported(Moment at, Report report) implements Input {}
 
   /** The settings in force from here on. */
   record Configured(Moment at, WatchSettings settings) implements Input {}

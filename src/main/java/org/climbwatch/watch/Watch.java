@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.Annunciator;
+import org.climbwatch.alarm.Machine;
 import org.climbwatch.alarm.Meant;
 import org.climbwatch.alarm.Neighbour;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.alarm.Situation;
 import org.climbwatch.firing.Course;
 import org.climbwatch.firing.Phase;
@@ -25,6 +27,7 @@ public final class Watch {
   private final Course course;
   private final Annunciator annunciator;
   private final Outlook outlook = new Outlook();
+  private Machine machine = Machine.UNKNOWN;
 
   public Watch(WatchSettings settings) {
     this.settings = settings;
@@ -59,6 +62,11 @@ public final class Watch {
             .map(w -> new View.WatchedAlarm(w.called(), w.probe(), w.kind(), w.state()))
             .toList(),
         annunciator.isFlood());
+  }
+
+  /** What was last reported of the machine. */
+  public Machine machine() {
+    return machine;
   }
 
   private static View.StandingAlarm standing(Annunciator.Standing one) {
@@ -157,6 +165,7 @@ public final class Watch {
         probe.health(),
         false,
         meant(probe, at),
+        machine,
         isFollowed(probe) ? neighbours(at) : List.of());
   }
 
@@ -200,6 +209,8 @@ public final class Watch {
       resume(resumed);
     } else if (input instanceof Input.Configured configured) {
       configure(at, configured.settings(), events);
+    } else if (input instanceof Input.Reported reported) {
+      report(reported);
     } else {
       announce(at, answered(input), events);
     }
@@ -218,6 +229,13 @@ public final class Watch {
       return annunciator.reset(at, reset.alarmId());
     }
     return List.of();
+  }
+
+  /** A clock that is set while no firing is on spoils no record. */
+  private void report(Input.Reported reported) {
+    if (course.phase() != Phase.IDLE || !(reported.report() instanceof Report.ClockJump)) {
+      machine = machine.with(reported.at(), reported.report());
+    }
   }
 
   private void resume(Input.Resumed resumed) {

@@ -170,6 +170,7 @@ final class Bench {
         SignalHealth.UNKNOWN,
         false,
         Meant.NOTHING,
+        Machine.UNKNOWN,
         List.of());
   }
 

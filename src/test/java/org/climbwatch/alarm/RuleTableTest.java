@@ -115,6 +115,7 @@ class RuleTableTest {
         SignalHealth.UNKNOWN,
         false,
         Meant.NOTHING,
+        Machine.UNKNOWN,
         List.of());
   }
 }

@@ -13,6 +13,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.watch.Input;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -115,6 +116,29 @@ class JournalTroubleTest {
       assertThat(firings.one(1).orElseThrow().alarms()).isEqualTo(1);
       assertThat(firings.one(1).orElseThrow().readings()).isEqualTo(2);
     }
+  }
+
+  @Test
+  void aReportOfTheTroubleItselfWaitsBeforeTheReadingsThatFollow() throws SQLException {
+    fillTheDisk();
+    assertThat(journal.failing()).isEmpty();
+    for (int i = 1; i <= 2; i++) {
+      Input note = new Input.Noted(at(0, i), note(i));
+      assertThatThrownBy(() -> journal.record(note, List.of())).isInstanceOf(JournalTrouble.class);
+    }
+    assertThat(journal.failing())
+        .isEqualTo("the disk is full; free some space on it, the readings wait in memory");
+
+    Input.Reported report = new Input.Reported(at(0, 1000), new Report.Writing(journal.failing()));
+    journal.append(report);
+    journal.announce(
+        good(at(0, 1000), 900), Fixture.alarm(at(0, 1000), "full-1", AlarmState.UNACKNOWLEDGED));
+    freeTheDisk();
+    journal.commit();
+
+    assertThat(journal.failing()).isEmpty();
+    assertThat(replayed().subList(3, 5))
+        .containsExactly(report, new Input.Measured(good(at(0, 1000), 900).reading()));
   }
 
   @Test

@@ -23,6 +23,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
 import net.jqwik.api.lifecycle.AfterProperty;
 import net.jqwik.api.lifecycle.BeforeProperty;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
@@ -109,6 +110,9 @@ class ReplayTest {
         wellFormed.map(text -> at -> new Input.Unshelved(at, text, Signature.NOBODY)),
         wellFormed.map(text -> at -> new Input.Reset(at, "x", new Signature(text, "done"))),
         Arbitraries.just(at -> new Input.Resumed(at, Duration.ofSeconds(95))),
+        wellFormed.map(text -> at -> new Input.Reported(at, new Report.Writing(text))),
+        Arbitraries.just(at -> new Input.Reported(at, new Report.FreeSpace(183))),
+        Arbitraries.just(at -> new Input.Reported(at, new Report.ClockJump(-7500))),
         wellFormed.map(text -> at -> new Input.Configured(at, Fixture.settings(text))),
         Arbitraries.of(Phase.class).map(phase -> at -> new Input.Declared(at, phase)),
         Arbitraries.just(Input.Ended::new),

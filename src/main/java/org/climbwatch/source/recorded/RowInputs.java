@@ -1,6 +1,7 @@
 package org.climbwatch.source.recorded;
 
 import java.util.OptionalDouble;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
@@ -85,13 +86,14 @@ final class RowInputs {
       case "noted" -> new Input.Noted(at, note());
       case "acknowledged", "shelved", "unshelved", "reset" ->
           AlarmDeed.of(note(), rows.text(columns.probe())).input(action, at);
+      case "reported" -> new Input.Reported(at, report());
       case "resumed" -> new Input.Resumed(at, AlarmDeed.away(note()));
       default ->
           throw new BadRecording(
               "action \""
                   + action
                   + "\" is unknown; allowed: began, ended, declared, noted, acknowledged, shelved,"
-                  + " unshelved, reset, resumed, configured, remarked, or empty");
+                  + " unshelved, reset, resumed, reported, configured, remarked, or empty");
     };
   }
 
@@ -159,6 +161,19 @@ final class RowInputs {
       return Phase.ofWord(rows.text(columns.phase()));
     } catch (IllegalArgumentException unknown) {
       throw new BadRecording(unknown.getMessage());
+    }
+  }
+
+  /** Of the note of {@code reported}: the matter, a colon, and what there is to say of it. */
+  private Report report() {
+    String note = note();
+    int colon = note.indexOf(':');
+    try {
+      return Report.of(note.substring(0, Math.max(0, colon)), note.substring(colon + 1).strip());
+    } catch (IllegalArgumentException wrong) {
+      throw new BadRecording(
+          "the note of reported must be as \"free_space: 183 MB\" or \"writing: well\"; "
+              + wrong.getMessage());
     }
   }
 

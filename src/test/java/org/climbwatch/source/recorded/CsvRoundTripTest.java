@@ -17,6 +17,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.climbwatch.alarm.Report;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.export.FiringCsv;
@@ -106,6 +107,13 @@ class CsvRoundTripTest {
                     new Input.Shelved(
                         at(0, 0), "falling", new Shelving(Duration.ofSeconds(seconds), by))),
         Arbitraries.of(0).map(any -> new Input.Ended(at(0, 0))),
+        Arbitraries.of(
+                new Report.Writing("the disk is full; free some, \"at once\""),
+                new Report.Writing(""),
+                new Report.FreeSpace(183),
+                new Report.Clock("nothing: has set it"),
+                new Report.ClockJump(-7500))
+            .map(report -> new Input.Reported(at(0, 0), report)),
         Arbitraries.of(0L, 1L, 86_400L)
             .map(away -> new Input.Resumed(at(0, 0), Duration.ofSeconds(away))));
   }
@@ -152,6 +160,9 @@ class CsvRoundTripTest {
     }
     if (input instanceof Input.Reset reset) {
       return new Input.Reset(at, reset.alarmId(), reset.by());
+    }
+    if (input instanceof Input.Reported reported) {
+      return new Input.Reported(at, reported.report());
     }
     return input instanceof Input.Resumed resumed
         ? new Input.Resumed(at, resumed.away())
@@ -281,6 +292,9 @@ class CsvRoundTripTest {
     } else if (input instanceof Input.Resumed resumed) {
       action = "resumed";
       note = resumed.away().isZero() ? "" : "away " + resumed.away().toSeconds() + " s";
+    } else if (input instanceof Input.Reported reported) {
+      action = "reported";
+      note = reported.report().matter() + ": " + reported.report().text();
     }
     csv.deed(WALL_MS + ms, ms, "climbing", note, action);
   }

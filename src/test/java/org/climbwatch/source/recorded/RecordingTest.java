@@ -212,7 +212,7 @@ class RecordingTest {
     refused(
         "elapsed_s,temperature_c,action\n0,,lit\n",
         "2: action \"lit\" is unknown; allowed:"
-            + " began, ended, declared, noted, acknowledged, shelved, unshelved, reset, resumed, configured, remarked, or empty");
+            + " began, ended, declared, noted, acknowledged, shelved, unshelved, reset, resumed, reported, configured, remarked, or empty");
     refused(
         "elapsed_s,temperature_c,phase,action\n0,,soaking,declared\n",
         "2: unknown phase" + " \"soaking\"; allowed: idle, drying, climbing, holding, cooling");

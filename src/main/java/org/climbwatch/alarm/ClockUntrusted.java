@@ -1,0 +1,65 @@
+package org.climbwatch.alarm;
+
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Moment;
+
+/**
+ * The wall clock cannot be right, nothing has set it, or it has just jumped while a firing was on.
+ * Applies in every phase. Alarms, climbs and durations never go by that clock.
+ *
+ * @param jumpS s by which it must jump at least
+ */
+public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.CLOCK_UNTRUSTED)
+          .number("jump_s", 60, 5, 86_400)
+          .delays(0, 0)
+          .makes(set -> new ClockUntrusted(set.delays(), set.number("jump_s")));
+
+  /** ms for which a jump is news. */
+  private static final long NEWS_MILLIS = 600_000;
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.CLOCK_UNTRUSTED;
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    boolean holds = !situation.machine().clockDoubt().isEmpty() || jumped(situation);
+    return holds ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  private boolean jumped(Situation situation) {
+    if (situation.phase() == Phase.IDLE || situation.machine().jump().isEmpty()) {
+      return false;
+    }
+    Machine.Jump jump = situation.machine().jump().get();
+    Moment now = situation.at();
+    return Math.abs(jump.seconds()) >= jumpS
+        && jump.at().sameBoot(now)
+        && now.millisSince(jump.at()) <= NEWS_MILLIS;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        "%s, probe %s: the clock of this machine cannot be trusted: %s. Dates and times of the"
+            + " record may be wrong, its rates, durations and alarms are not: they go by a counter"
+            + " of their own. First compare the page's time with a watch; then check network and"
+            + " time service (timedatectl), or set the clock by hand, or fit a battery clock.",
+        situation.kiln(), situation.probe(), why(situation));
+  }
+
+  private String why(Situation situation) {
+    if (!jumped(situation)) {
+      return situation.machine().clockDoubt();
+    }
+    long seconds = situation.machine().jump().orElseThrow().seconds();
+    return "it jumped "
+        + (seconds < 0 ? "back" : "forward")
+        + " by "
+        + Words.span(Math.abs(seconds))
+        + "; somebody or something has set it, or the machine slept";
+  }
+}

@@ -1,0 +1,48 @@
+package org.climbwatch.alarm;
+
+import java.util.Locale;
+import java.util.OptionalLong;
+
+/**
+ * The disk of the record will be full before long. Applies in every phase.
+ *
+ * @param leastFreeMb 10⁶ bytes that should be free
+ */
+public record StorageLow(Delays delays, double leastFreeMb) implements Rule {
+  /** A firing writes 5 MB an hour or so (DEVELOPERS.md): 200 MB are the next four firings. */
+  static final RuleKind KIND =
+      RuleKind.ofFiring(AlarmKind.STORAGE_LOW)
+          .number("least_free_mb", 200, 1, 1_000_000)
+          .delays(30, 60)
+          .makes(set -> new StorageLow(set.delays(), set.number("least_free_mb")));
+
+  @Override
+  public AlarmKind kind() {
+    return AlarmKind.STORAGE_LOW;
+  }
+
+  @Override
+  public Verdict look(Situation situation, boolean standing) {
+    OptionalLong freeMb = situation.machine().freeMb();
+    if (freeMb.isEmpty()) {
+      return Verdict.UNKNOWN;
+    }
+    return freeMb.getAsLong() < leastFreeMb ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  @Override
+  public String message(Situation situation, long heldSeconds) {
+    return String.format(
+        Locale.ROOT,
+        "%s, probe %s: %d MB are free on the disk of the record, less than %.0f MB, for %s. A firing"
+            + " takes some 5 MB an hour; once the disk is full nothing more is recorded. First look"
+            + " for what fills it (df -h, then du -sh on its folders); delete or move old logs,"
+            + " downloads and packages; leave the record itself where it is, export the firings"
+            + " that you want to keep elsewhere.",
+        situation.kiln(),
+        situation.probe(),
+        situation.machine().freeMb().orElse(0),
+        leastFreeMb,
+        Words.span(heldSeconds));
+  }
+}
