@@ -35,10 +35,9 @@ public record StorageLow(Delays delays, double leastFreeMb) implements Rule {
     return String.format(
         Locale.ROOT,
         "%s, probe %s: %d MB are free on the disk of the record, less than %.0f MB, for %s. A firing"
-            + " takes some 5 MB an hour; once the disk is full nothing more is recorded. First look"
-            + " for what fills it (df -h, then du -sh on its folders); delete or move old logs,"
-            + " downloads and packages; leave the record itself where it is, export the firings"
-            + " that you want to keep elsewhere.",
+            + " takes some 5 MB an hour; once the disk is full nothing more is recorded. First check"
+            + " what fills it (df -h, then du -sh on its folders), then delete or move old logs,"
+            + " downloads and packages. Leave the record where it is.",
         situation.kiln(),
         situation.probe(),
         situation.machine().freeMb().orElse(0),

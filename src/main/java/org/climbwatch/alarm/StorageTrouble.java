@@ -27,8 +27,8 @@ public record StorageTrouble(Delays delays) implements Rule {
     return String.format(
         "%s, probe %s: nothing has reached the disk for %s: %s. The kiln is watched as before, but"
             + " readings, notes and alarms wait in memory until the disk takes them; a restart or a"
-            + " power cut before that loses them. First leave program and machine running; then do"
-            + " what is said above. Write down the temperature by hand until it is mended.",
+            + " power cut before that loses them. First leave program and machine running, then mend"
+            + " what is named, and write the temperature down by hand until it is.",
         situation.kiln(),
         situation.probe(),
         Words.span(heldSeconds),

@@ -1,7 +1,6 @@
 package org.climbwatch.app;
 
-import java.io.IOException;
-import java.nio.file.Files;
+import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,13 +63,12 @@ final class MachineWatch {
     }
   }
 
+  /** Empty where the disk cannot even be asked; then it is not written to either, which is told. */
   private OptionalLong freeMb() {
-    try {
-      return OptionalLong.of(Files.getFileStore(folder).getUsableSpace() / 1_000_000);
-    } catch (IOException unreadable) {
-      // a disk that cannot even be asked will not be written to either, and that is told
-      return OptionalLong.empty();
-    }
+    File disk = folder.toFile();
+    return disk.getTotalSpace() == 0
+        ? OptionalLong.empty()
+        : OptionalLong.of(disk.getUsableSpace() / 1_000_000);
   }
 
   /** Tells core and record what is new, at the moment of readings that may raise its alarms. */

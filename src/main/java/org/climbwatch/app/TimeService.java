@@ -1,10 +1,10 @@
 package org.climbwatch.app;
 
 import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 
 /**
@@ -14,7 +14,7 @@ import java.time.Instant;
  * (systemd-timesyncd.service(8)). Other services leave no such mark: of them nothing is known.
  */
 final class TimeService {
-  private static final Duration NEAR = Duration.ofMinutes(2);
+  private static final long NEAR_S = 120;
 
   private final Path folder;
   private final Path batteryClocks;
@@ -49,15 +49,15 @@ final class TimeService {
         }
       }
       return false;
-    } catch (IOException unreadable) {
+    } catch (IOException | DirectoryIteratorException unreadable) {
       return false;
     }
   }
 
   private static boolean agrees(Path sinceEpoch, Instant wall) {
     try {
-      Instant says = Instant.ofEpochSecond(Long.parseLong(Files.readString(sinceEpoch).strip()));
-      return Duration.between(says, wall).abs().compareTo(NEAR) <= 0;
+      long says = Long.parseLong(Files.readString(sinceEpoch).strip());
+      return Math.abs(wall.getEpochSecond() - says) <= NEAR_S;
     } catch (IOException | NumberFormatException notReadable) {
       return false;
     }
