@@ -21,12 +21,14 @@ final class Daemon implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
 
   private final Engine engine;
+  private final Desk desk;
   private final WebServer web;
   private final String address;
   private final ServiceNotifier service;
 
-  private Daemon(Engine engine, WebServer web, String address) {
+  private Daemon(Engine engine, Desk desk, WebServer web, String address) {
     this.engine = engine;
+    this.desk = desk;
     this.web = web;
     this.address = address;
     service = new ServiceNotifier(System.getenv(), engine::alive);
@@ -66,13 +68,14 @@ final class Daemon implements AutoCloseable {
       throw failed;
     }
     try {
-      WebServer web = new WebServer(page, new Desk(engine, file));
+      Desk desk = new Desk(engine, file);
+      WebServer web = new WebServer(page, desk);
       int port = web.start(socket);
       engine.start();
       engine.sourceLines().forEach(line -> LOG.info("reads {}", line));
       LOG.info("keeps {}", file);
       return new Daemon(
-          engine, web, "http://" + inUrl(configuration.server().host()) + ":" + port + "/");
+          engine, desk, web, "http://" + inUrl(configuration.server().host()) + ":" + port + "/");
     } catch (IOException | RuntimeException failed) {
       engine.close();
       throw failed;
@@ -93,6 +96,7 @@ final class Daemon implements AutoCloseable {
   public void close() {
     service.close();
     web.close();
+    desk.close();
     try {
       engine.close();
     } catch (RuntimeException lost) {

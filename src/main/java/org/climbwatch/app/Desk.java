@@ -33,17 +33,20 @@ import org.climbwatch.web.ProbeBudget;
 import org.climbwatch.web.ProbeLife;
 import org.climbwatch.web.Refused;
 import org.climbwatch.web.Status;
+import org.climbwatch.web.Trials;
 
 /** What the page asks for, answered from engine and journal. */
-final class Desk implements Backend {
+final class Desk implements Backend, AutoCloseable {
   private final Engine engine;
   private final Condition condition;
   private final Path journalFile;
+  private final TrialDesk trials;
 
   Desk(Engine engine, Path journalFile) {
     this.engine = engine;
     condition = new Condition(engine);
     this.journalFile = journalFile;
+    trials = new TrialDesk(engine.configuration().watch(), journalFile);
   }
 
   @Override
@@ -192,6 +195,11 @@ final class Desk implements Backend {
   }
 
   @Override
+  public Trials trials() {
+    return trials;
+  }
+
+  @Override
   public Optional<String> unwell() {
     return condition.unwell();
   }
@@ -212,6 +220,12 @@ final class Desk implements Backend {
   @Override
   public AutoCloseable listen(Consumer<Live> listener) {
     return engine.listen(new LiveWords(this, listener));
+  }
+
+  /** Ends the work that goes on beside its requests. */
+  @Override
+  public void close() {
+    trials.close();
   }
 
   /** Elapsed at a moment of the firing that is on. */
@@ -265,12 +279,12 @@ final class Desk implements Backend {
     }
   }
 
-  private static Refused noFiring(long id) {
+  static Refused noFiring(long id) {
     return new Refused(
         404, "No such firing", "There is no firing " + id + "; GET /api/v1/firings lists them.");
   }
 
-  private static FiringSummary summary(org.climbwatch.journal.FiringSummary firing) {
+  static FiringSummary summary(org.climbwatch.journal.FiringSummary firing) {
     return new FiringSummary(
         firing.id(),
         firing.name(),

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.trial.Difference;
 import org.climbwatch.app.trial.Fired;
@@ -37,12 +36,13 @@ final class TrialRun {
     try (Firings firings = Firings.open(journal)) {
       chosen = chosen(firings.list(), which);
     }
+    FiringTrial trial = new FiringTrial(journal, configuration.watch());
     try (Progress progress = new Progress("tried", "firings", 1)) {
       // each firing follows from its own inputs alone, so that they can go side by side
       return chosen.parallelStream()
           .map(
               firing -> {
-                TrialReport.Tried tried = tried(journal, firing);
+                TrialReport.Tried tried = trial.of(firing, () -> {});
                 progress.one();
                 return tried;
               })
@@ -64,25 +64,6 @@ final class TrialRun {
       }
     }
     return all;
-  }
-
-  private TrialReport.Tried tried(Path journal, FiringSummary firing) {
-    WatchSettings trial = configuration.watch();
-    UnaryOperator<WatchSettings> change =
-        then ->
-            new WatchSettings(
-                then.kiln(),
-                trial.targetC(),
-                then.probes(),
-                trial.signal(),
-                trial.firing(),
-                trial.alarm());
-    try (Firings firings = Firings.open(journal)) {
-      return new TrialReport.Tried(
-          Long.toString(firing.id()),
-          firing.name(),
-          Trial.run(firings, firing.id(), new TextCodec(), change));
-    }
   }
 
   private static WatchSettings withDefaults(WatchSettings trial) {

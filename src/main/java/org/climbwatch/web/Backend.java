@@ -88,6 +88,9 @@ public interface Backend {
   /** What each probe has been through, the followed one first. */
   List<ProbeLife> probes();
 
+  /** Trying alarm settings on past firings. */
+  Trials trials();
+
   /** Why readings do not arrive or are not stored; empty while all is well. */
   Optional<String> unwell();
 

@@ -39,6 +39,29 @@ final class RequestBody {
   /** The same with further fields that are numbers. */
   static RequestBody of(Context context, List<String> texts, List<String> numbers)
       throws IOException {
+    RequestBody body = new RequestBody(new LinkedHashMap<>(), new LinkedHashMap<>());
+    byte[] bytes = bytes(context);
+    if (bytes.length > 0) {
+      parsed(bytes, in -> body.parse(in, texts, numbers));
+    }
+    return body;
+  }
+
+  /** Reads what a parser gives. */
+  interface Reader<T> {
+    T read(JsonParser in) throws IOException;
+  }
+
+  /**
+   * Reads a body of another shape.
+   *
+   * @throws Refused when it is too long or not JSON, and what the reader throws
+   */
+  static <T> T of(Context context, Reader<T> reader) throws IOException {
+    return parsed(bytes(context), reader);
+  }
+
+  private static byte[] bytes(Context context) throws IOException {
     byte[] bytes;
     try (InputStream in = context.req().getInputStream()) {
       bytes = in.readNBytes(MOST_BYTES + 1);
@@ -47,12 +70,12 @@ final class RequestBody {
       throw new Refused(
           413, "Request is too long", "The body may have " + MOST_BYTES + " bytes at most.");
     }
-    try {
-      RequestBody body = new RequestBody(new LinkedHashMap<>(), new LinkedHashMap<>());
-      if (bytes.length > 0) {
-        body.parse(bytes, texts, numbers);
-      }
-      return body;
+    return bytes;
+  }
+
+  private static <T> T parsed(byte[] bytes, Reader<T> reader) throws IOException {
+    try (JsonParser in = Json.factory().createParser(bytes)) {
+      return reader.read(in);
     } catch (JsonProcessingException notJson) {
       throw Refused.badRequest(
           "The body is not JSON, or not in UTF-8: line "
@@ -63,35 +86,34 @@ final class RequestBody {
     }
   }
 
-  private void parse(byte[] bytes, List<String> textNames, List<String> numberNames)
+  private RequestBody parse(JsonParser in, List<String> textNames, List<String> numberNames)
       throws IOException {
     List<String> allowed = new ArrayList<>(textNames);
     allowed.addAll(numberNames);
-    try (JsonParser in = Json.factory().createParser(bytes)) {
-      if (in.nextToken() != JsonToken.START_OBJECT) {
-        throw Refused.badRequest("The body must be a JSON object with " + allowed + ".");
+    if (in.nextToken() != JsonToken.START_OBJECT) {
+      throw Refused.badRequest("The body must be a JSON object with " + allowed + ".");
+    }
+    while (in.nextToken() == JsonToken.FIELD_NAME) {
+      String name = in.currentName();
+      if (!allowed.contains(name)) {
+        throw Refused.badRequest("Unknown field \"" + name + "\"; allowed: " + allowed + ".");
       }
-      while (in.nextToken() == JsonToken.FIELD_NAME) {
-        String name = in.currentName();
-        if (!allowed.contains(name)) {
-          throw Refused.badRequest("Unknown field \"" + name + "\"; allowed: " + allowed + ".");
-        }
-        if (texts.containsKey(name) || numbers.containsKey(name)) {
-          throw Refused.badRequest("Field \"" + name + "\" is there twice.");
-        }
-        JsonToken value = in.nextToken();
-        if (numberNames.contains(name)) {
-          requireKind(name, value.isNumeric(), "a number");
-          numbers.put(name, in.getDoubleValue());
-        } else {
-          requireKind(name, value == JsonToken.VALUE_STRING, "a text in quotes");
-          texts.put(name, in.getText());
-        }
+      if (texts.containsKey(name) || numbers.containsKey(name)) {
+        throw Refused.badRequest("Field \"" + name + "\" is there twice.");
       }
-      if (in.nextToken() != null) {
-        throw Refused.badRequest("There is more after the JSON object.");
+      JsonToken value = in.nextToken();
+      if (numberNames.contains(name)) {
+        requireKind(name, value.isNumeric(), "a number");
+        numbers.put(name, in.getDoubleValue());
+      } else {
+        requireKind(name, value == JsonToken.VALUE_STRING, "a text in quotes");
+        texts.put(name, in.getText());
       }
     }
+    if (in.nextToken() != null) {
+      throw Refused.badRequest("There is more after the JSON object.");
+    }
+    return this;
   }
 
   private static void requireKind(String name, boolean fits, String kind) {

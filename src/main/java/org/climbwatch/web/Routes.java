@@ -52,6 +52,7 @@ final class Routes {
     config.routes.post(FIRING + "/phase", this::declare);
     config.routes.post(FIRING + "/notes", this::note);
     new AlarmRoutes(backend).register(config, API + "/alarms/{id}");
+    new TrialRoutes(backend.trials()).register(config, API);
   }
 
   private static void look(JavalinConfig config, String address, Handler handler) {

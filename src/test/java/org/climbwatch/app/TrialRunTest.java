@@ -10,16 +10,6 @@ import org.climbwatch.app.config.Configuration;
 import org.climbwatch.app.trial.Difference;
 import org.climbwatch.app.trial.Difference.Verdict;
 import org.climbwatch.app.trial.TrialReport;
-import org.climbwatch.firing.Phase;
-import org.climbwatch.journal.Journal;
-import org.climbwatch.reading.Moment;
-import org.climbwatch.source.simulated.FaultKind;
-import org.climbwatch.source.simulated.FiringKind;
-import org.climbwatch.source.simulated.SimulatedSource;
-import org.climbwatch.source.simulated.SimulationSettings;
-import org.climbwatch.watch.Input;
-import org.climbwatch.watch.Outcome;
-import org.climbwatch.watch.Watch;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,51 +20,11 @@ class TrialRunTest {
 
   @TempDir static Path folder;
   private static Path journalFile;
-  private static Watch watch;
-  private static Journal journal;
-  private static int boot;
-  private static long nowMs;
 
   @BeforeAll
   static void recordTwoFirings() {
-    Configuration configuration = Configuration.ofText("base.toml", BASE);
     journalFile = folder.resolve("journal.sqlite");
-    watch = new Watch(configuration.watch());
-    journal = Journal.open(journalFile, new TextCodec());
-    boot = journal.boot("boot-a", 0, 1_767_286_800_000L);
-    deed(new Input.Configured(now(), configuration.watch()));
-    firing(FaultKind.STALL);
-    firing(FaultKind.NONE);
-    journal.close();
-  }
-
-  private static Moment now() {
-    return new Moment(boot, nowMs);
-  }
-
-  private static void deed(Input input) {
-    Outcome outcome = watch.accept(input);
-    journal.record(input, outcome.events());
-  }
-
-  private static void firing(FaultKind fault) {
-    var source =
-        new SimulatedSource("probe", new SimulationSettings(FiringKind.STONEWARE, 3, fault), nowMs);
-    deed(new Input.Began(now(), "stoneware " + fault));
-    for (int second = 0; second < 9 * 3600; second++, nowMs += 1000) {
-      Input input = new Input.Measured(source.read(now()).orElseThrow());
-      Outcome outcome = watch.accept(input);
-      if (outcome.events().isEmpty()) {
-        journal.append(outcome.judged().orElseThrow());
-      } else {
-        journal.announce(outcome.judged().orElseThrow(), outcome.events());
-        watch.view().alarms().stream()
-            .findFirst()
-            .ifPresent(alarm -> deed(new Input.Acknowledged(now(), alarm.id(), "Ann")));
-      }
-    }
-    deed(new Input.Declared(now(), Phase.COOLING));
-    deed(new Input.Ended(now()));
+    RecordedFirings.stalledThenHealthy(BASE, journalFile);
   }
 
   private static List<TrialReport.Tried> tried(String more) {

@@ -36,6 +36,7 @@ import org.climbwatch.watch.View;
 /** A small daemon that a test leads by the hand. Refuses whatever a real one would refuse. */
 public final class FakeBackend implements Backend {
   public static final Instant START = Instant.parse("2026-11-21T07:12:00Z");
+  private final FakeTrials trials = new FakeTrials();
   private static final String PROBE = "top";
 
   private final List<Consumer<Live>> listeners = new CopyOnWriteArrayList<>();
@@ -472,6 +473,11 @@ public final class FakeBackend implements Backend {
             Optional.of("It reads 40 °C lower beside probe lower than it used to."),
             "soon",
             "Have a new one ready."));
+  }
+
+  @Override
+  public FakeTrials trials() {
+    return trials;
   }
 
   @Override

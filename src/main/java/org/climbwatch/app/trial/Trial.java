@@ -39,11 +39,22 @@ public final class Trial {
    *
    * @param codec reads the settings that were in force
    * @param change makes the settings under trial of those that were in force
+   * @param atEach called before each input; what it throws ends the run
    */
   public static List<Difference> run(
-      Firings firings, long id, SettingsCodec codec, UnaryOperator<WatchSettings> change) {
+      Firings firings,
+      long id,
+      SettingsCodec codec,
+      UnaryOperator<WatchSettings> change,
+      Runnable atEach) {
     Trial trial = new Trial(change, firings.elapsedMs(id));
-    firings.inputs(id, codec, trial::take);
+    firings.inputs(
+        id,
+        codec,
+        input -> {
+          atEach.run();
+          trial.take(input);
+        });
     return Difference.between(recorded(firings.events(id)), trial.fired);
   }
 
