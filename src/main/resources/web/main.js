@@ -11,6 +11,7 @@ import * as history from './history.js';
 import * as past from './past.js';
 import * as probes from './probes.js';
 import * as sound from './sound.js';
+import * as trial from './trial.js';
 
 const NUMBER_MS = 250;
 const RECORD_MS = 60000;
@@ -168,6 +169,7 @@ function onLost(lost) {
 firing.wire(acted);
 curve.wire(() => quietly(loadCurve()));
 sound.wire();
+trial.wire();
 element('curve-back').addEventListener('click', () => look(null));
 const contact = listen({ status: onStatus, reading: onReading, event: onEvent, lost: onLost });
 quietly(past.load(look));

@@ -52,6 +52,9 @@ final class PageFiles {
           "probes.js",
           "sound.js",
           "theme.js",
+          "trial.js",
+          "trialresult.js",
+          "rulewords.js",
           "uncertainty.js"
         }) {
       resources.put("/page/" + name, "/web/" + name);

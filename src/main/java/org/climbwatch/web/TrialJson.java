@@ -51,6 +51,11 @@ final class TrialJson {
     out.writeNumberField("firings", trial.firings());
     out.writeNumberField("tried", trial.results().size());
     Json.number(out, "took_s", OptionalDouble.of(trial.tookS()), 1);
+    out.writeArrayFieldStart("rules");
+    for (RuleSettings rule : trial.settings()) {
+      out.writeString(rule.alarm().word());
+    }
+    out.writeEndArray();
     out.writeStringField("toml", TrialToml.tables(trial.settings()));
     counts(out, trial.results());
     out.writeArrayFieldStart("results");

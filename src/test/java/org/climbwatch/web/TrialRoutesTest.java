@@ -79,6 +79,7 @@ class TrialRoutesTest {
     assertThat(trial.get("state").asText()).isEqualTo("running");
     assertThat(trial.get("firings").asInt()).isEqualTo(2);
     assertThat(trial.get("tried").asInt()).isZero();
+    assertThat(trial.get("rules").toString()).isEqualTo("[\"climb_stalled\"]");
     assertThat(trial.get("toml").asText())
         .isEqualTo(
             """
