@@ -29,7 +29,7 @@ const OWN = {
     patience_min: 'Silent after the fire was turned down, for',
     from_c: 'Silent below',
   },
-  sagging: { sink_c_per_h: 'Sinking surely faster than' },
+  sagging: { sink_c_per_h: 'Sinking surely faster than', from_c: 'Silent below' },
   falling: {
     fall_c_per_h: 'A fall at least so steep',
     drop_c: 'And so far below the peak of the last minutes',

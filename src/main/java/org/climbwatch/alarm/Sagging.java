@@ -5,19 +5,23 @@ import org.climbwatch.signal.Climb;
 
 /**
  * The temperature sinks slowly while it should climb: the mild grade of a fall, beside {@link
- * Falling}. Applies while climbing and short of the target only. It comes before a stall has lasted
- * for its ten minutes, and outlasts the dip that a turn to reduction makes.
+ * Falling}. Applies while climbing only and until the target was reached: what sinks then is mostly
+ * a kiln that was shut without a word. It comes before a stall has lasted for its ten minutes, and
+ * outlasts the dip that a turn to reduction makes.
  *
  * @param sinkCPerHour °C/h, as a positive number, by which it surely sinks
+ * @param fromC °C below which the fire is kept low on purpose
  */
-public record Sagging(Delays delays, double sinkCPerHour) implements Rule {
+public record Sagging(Delays delays, double sinkCPerHour, double fromC) implements Rule {
   /** Set on the development half of the ensemble of firings. */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.SAGGING)
           .number("sink_c_per_h", 20, 1, 500)
+          .number("from_c", 300, 0, 1400)
           .delays(240, 120)
           .betterSaidBy(AlarmKind.FALLING)
-          .makes(set -> new Sagging(set.delays(), set.number("sink_c_per_h")));
+          .makes(
+              set -> new Sagging(set.delays(), set.number("sink_c_per_h"), set.number("from_c")));
 
   @Override
   public AlarmKind kind() {
@@ -30,8 +34,12 @@ public record Sagging(Delays delays, double sinkCPerHour) implements Rule {
       return Verdict.HOLDS;
     }
     if (situation.phase() != Phase.CLIMBING
-        || situation.meant().reached(situation.temperatureC())) {
+        || situation.meant().reached(situation.temperatureC())
+        || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;
+    }
+    if (!standing && situation.temperatureC().orElse(fromC) < fromC) {
+      return Verdict.CLEAR;
     }
     if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
