@@ -57,6 +57,8 @@ class TwinDaemonsIT {
       [alarm.climb_too_fast]
       drying_limit_c_per_h = 2000
       limit_c_per_h = 2000
+      [alarm.sagging]
+      enabled = false
       """
           .formatted(SPEED, INTERVAL.toSeconds());
 
