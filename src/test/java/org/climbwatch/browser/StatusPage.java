@@ -14,6 +14,8 @@ import org.openqa.selenium.support.ui.Select;
 
 /** The status page as a person sees and uses it. */
 public final class StatusPage {
+  private static final int MOST_TRIES = 10;
+
   private final WebDriver driver;
   private final String address;
 
@@ -199,28 +201,24 @@ public final class StatusPage {
   }
 
   public void acknowledge(String title) {
-    driver.findElements(By.cssSelector("#alarms article")).stream()
-        .filter(alarm -> alarm.getText().contains(title))
-        .findFirst()
-        .orElseThrow(() -> new AssertionError("no alarm \"" + title + "\" to acknowledge"))
-        .findElement(By.cssSelector(".acknowledge"))
-        .click();
+    insist(() -> card(title).findElement(By.cssSelector(".acknowledge")).click());
   }
 
   /** Opens what a card offers beside its big button. */
   public void openAside(String title) {
-    WebElement aside = card(title).findElement(By.cssSelector(".aside"));
-    if (aside.getDomAttribute("open") == null) {
-      click(aside.findElement(By.cssSelector("summary")));
-    }
+    insist(
+        () -> {
+          WebElement aside = card(title).findElement(By.cssSelector(".aside"));
+          if (aside.getDomAttribute("open") == null) {
+            click(aside.findElement(By.cssSelector("summary")));
+          }
+        });
   }
 
   public void sign(String title, String who, String note) {
     openAside(title);
-    WebElement name = card(title).findElement(By.cssSelector(".who"));
-    name.clear();
-    name.sendKeys(who);
-    card(title).findElement(By.cssSelector(".alarm-note-field")).sendKeys(note);
+    write(title, ".who", who);
+    write(title, ".alarm-note-field", note);
   }
 
   /**
@@ -228,12 +226,16 @@ public final class StatusPage {
    */
   public void shelve(String title, String time) {
     openAside(title);
-    new Select(card(title).findElement(By.cssSelector(".shelve-time"))).selectByVisibleText(time);
-    click(card(title).findElement(By.cssSelector(".shelve")));
+    insist(
+        () -> {
+          WebElement times = card(title).findElement(By.cssSelector(".shelve-time"));
+          new Select(times).selectByVisibleText(time);
+          click(card(title).findElement(By.cssSelector(".shelve")));
+        });
   }
 
   public void reset(String title) {
-    click(card(title).findElement(By.cssSelector(".reset")));
+    insist(() -> click(card(title).findElement(By.cssSelector(".reset"))));
   }
 
   /** What is said of alarms that do not look now. */
@@ -262,6 +264,29 @@ public final class StatusPage {
   public long tones() {
     return ((Number) ((JavascriptExecutor) driver).executeScript("return window.tones;"))
         .longValue();
+  }
+
+  private void write(String title, String field, String text) {
+    insist(
+        () -> {
+          WebElement into = card(title).findElement(By.cssSelector(field));
+          into.clear();
+          into.sendKeys(text);
+        });
+  }
+
+  /** As a person does whose card was drawn anew under the finger: looks, and presses again. */
+  private static void insist(Runnable deed) {
+    for (int tries = 1; ; tries++) {
+      try {
+        deed.run();
+        return;
+      } catch (StaleElementReferenceException drawnAnew) {
+        if (tries == MOST_TRIES) {
+          throw drawnAnew;
+        }
+      }
+    }
   }
 
   private WebElement card(String title) {
@@ -302,7 +327,7 @@ public final class StatusPage {
   }
 
   public void showPastFiring(int row) {
-    driver.findElements(By.cssSelector("#past li button")).get(row).click();
+    insist(() -> driver.findElements(By.cssSelector("#past li button")).get(row).click());
   }
 
   public void pressSound() {
