@@ -56,6 +56,8 @@ const OWN = {
   },
   cold_junction_hot: { limit_c: 'Amplifier hotter than' },
   cold_junction_unsteady: { limit_c_per_min: 'Moving faster than' },
+  storage_low: { least_free_mb: 'Less free space for the record than' },
+  clock_untrusted: { jump_s: 'The clock jumps by more than' },
 };
 
 /** By the end of a key; the longest first. */
@@ -63,6 +65,7 @@ const UNITS = [
   ['_c_per_min', '°C/min'],
   ['_c_per_h', '°C/h'],
   ['_min', 'min'],
+  ['_mb', 'MB'],
   ['_c', '°C'],
   ['_h', 'h'],
   ['_s', 's'],

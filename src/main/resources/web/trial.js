@@ -50,7 +50,7 @@ async function open() {
     showFirings();
   });
   const kept = sessionStorage.getItem(KEPT);
-  if (kept !== null && running === null) {
+  if (kept !== null && running === null && rules.length > 0) {
     follow(Number(kept));
   }
 }
@@ -81,7 +81,7 @@ function field(rule, one) {
 
 function hintOf(one) {
   const long = one.key.endsWith('_s') && one.value >= 120 ? ` (${span(one.value)})` : '';
-  return `now ${one.value}${long}; ${one.low} to ${one.high}`;
+  return `now ${one.value}${long}, allowed ${one.low} to ${one.high}`;
 }
 
 function showFirings() {
@@ -137,6 +137,10 @@ function chosenRule() {
   return rules.find((rule) => rule.kind === element('trial-rule').value);
 }
 
+function title(kind) {
+  return rules.find((rule) => rule.kind === kind).title;
+}
+
 function chosenIds() {
   return [...element('trial-choice').querySelectorAll(':checked')].map((box) => Number(box.value));
 }
@@ -178,23 +182,31 @@ async function tellIfRefused(run) {
 async function follow(id) {
   running = id;
   sessionStorage.setItem(KEPT, String(id));
-  try {
-    const trial = await get(`/trials/${id}`);
+  const trial = await look(id);
+  if (trial === undefined) {
+    running = null;
+    sessionStorage.removeItem(KEPT);
+    element('trial-running').hidden = true;
+    element('trial-start').disabled = over.length === 0;
+    return;
+  }
+  if (trial) {
     progress(trial);
-    if (trial.state === 'running') {
-      setTimeout(() => follow(id), LOOK_MS);
-    } else {
+    if (trial.state !== 'running') {
       running = null;
       result(trial);
+      return;
     }
+  }
+  setTimeout(() => follow(id), LOOK_MS);
+}
+
+/** The trial as it stands; null without an answer, which the banner tells; undefined if it is no more. */
+async function look(id) {
+  try {
+    return await get(`/trials/${id}`);
   } catch (problem) {
-    if (problem instanceof Refusal) {
-      running = null;
-      sessionStorage.removeItem(KEPT);
-      element('trial-running').hidden = true;
-    } else {
-      setTimeout(() => follow(id), LOOK_MS); // no answer: the banner says so
-    }
+    return problem instanceof Refusal ? undefined : null;
   }
 }
 
@@ -211,7 +223,7 @@ function progress(trial) {
 }
 
 function result(trial) {
-  element('trial-told').replaceChildren(...told(trial));
+  element('trial-told').replaceChildren(...told(trial, title));
   element('trial-csv').href = `/api/v1/trials/${trial.id}/differences.csv`;
   element('trial-csv').hidden = trial.tried === 0;
   say('trial-tables', trial.rules.map((kind) => `[alarm.${kind}]`).join(', '));

@@ -9,21 +9,24 @@ const CHANGES = [
   ['same', 'the same'],
 ];
 
+const NEVER = 'did not come, and would not with these limits';
+
 const ENDS = {
   cancelled: 'Ended before its time',
   out_of_time: 'Ended because it took too long',
   failed: 'A record could not be read, the log says more',
 };
 
-/** The elements that tell of a trial that is over. */
-export function told(trial) {
+/**
+ * The elements that tell of a trial that is over.
+ * @param title gives that of an alarm's kind
+ */
+export function told(trial, title) {
   const made = [make('p', 'trial-sum', headline(trial))];
   const all = trial.results.flatMap((result) => result.differences);
   for (const kind of trial.rules) {
     const own = all.filter((one) => one.kind === kind);
-    if (own.length > 0) {
-      made.push(make('p', '', `${own[0].title}: ${counted(own)}.`));
-    }
+    made.push(make('p', '', `${title(kind)}: ${own.length === 0 ? NEVER : counted(own)}.`));
   }
   const others = all.filter((one) => !trial.rules.includes(one.kind));
   if (others.length > 0) {
@@ -38,6 +41,9 @@ export function told(trial) {
         ),
       );
     }
+  }
+  if (all.length > 0) {
+    made.push(make('p', 'hint', 'Times are hours:minutes since lighting.'));
   }
   made.push(...trial.results.map((result) => firing(result, trial.rules)));
   return made;

@@ -44,7 +44,7 @@ final class TrialJson {
     out.writeEndObject();
   }
 
-  static void trial(JsonGenerator out, TrialSoFar trial) throws IOException {
+  static void trial(JsonGenerator out, TrialSoFar trial, AlarmSettings inForce) throws IOException {
     out.writeStartObject();
     out.writeNumberField("id", trial.id());
     out.writeStringField("state", trial.state().word());
@@ -56,7 +56,7 @@ final class TrialJson {
       out.writeString(rule.alarm().word());
     }
     out.writeEndArray();
-    out.writeStringField("toml", TrialToml.tables(trial.settings()));
+    out.writeStringField("toml", TrialToml.tables(trial.settings(), inForce));
     counts(out, trial.results());
     out.writeArrayFieldStart("results");
     for (TriedFiring tried : trial.results()) {

@@ -73,8 +73,8 @@ final class TrialRoutes {
                         + "\"; the newest alone is kept, and none behind a restart."));
   }
 
-  private static void answer(Context context, TrialSoFar trial) {
-    json(context, out -> TrialJson.trial(out, trial));
+  private void answer(Context context, TrialSoFar trial) {
+    json(context, out -> TrialJson.trial(out, trial, trials.inForce()));
   }
 
   private static void json(Context context, Json.Writer writer) {

@@ -2,6 +2,7 @@ package org.climbwatch.web;
 
 import java.math.BigDecimal;
 import java.util.List;
+import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.RuleChange;
 import org.climbwatch.alarm.RuleKind;
 import org.climbwatch.alarm.RuleSettings;
@@ -11,19 +12,28 @@ import org.climbwatch.alarm.Rules;
 final class TrialToml {
   private TrialToml() {}
 
-  /** A whole table for each rule, with every key, so that it can stand in place of the old one. */
-  static String tables(List<RuleSettings> rules) {
+  /**
+   * A whole table for each rule, with every key, so that it can stand in place of the old one. What
+   * is not as in force says what that is.
+   */
+  static String tables(List<RuleSettings> rules, AlarmSettings inForce) {
     StringBuilder toml = new StringBuilder();
     for (RuleSettings rule : rules) {
+      RuleSettings now = inForce.of(rule.alarm());
       toml.append(toml.isEmpty() ? "" : "\n");
       toml.append("[alarm.").append(rule.alarm().word()).append("]\n");
-      toml.append("enabled = ").append(rule.enabled()).append('\n');
+      line(toml, "enabled", "" + rule.enabled(), "" + now.enabled());
       for (RuleKind.Number number : RuleChange.settable(kind(rule))) {
-        double value = RuleChange.value(rule, number.key());
-        toml.append(number.key()).append(" = ").append(plain(value)).append('\n');
+        String key = number.key();
+        line(toml, key, plain(RuleChange.value(rule, key)), plain(RuleChange.value(now, key)));
       }
     }
     return toml.toString();
+  }
+
+  private static void line(StringBuilder toml, String key, String value, String now) {
+    toml.append(key).append(" = ").append(value);
+    toml.append(value.equals(now) ? "\n" : "  # was " + now + "\n");
   }
 
   /** Without an exponent and trailing zeros. */

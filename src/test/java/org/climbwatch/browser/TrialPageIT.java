@@ -77,8 +77,8 @@ class TrialPageIT {
     assertThat(panel.value("least_climb_c_per_h")).isEqualTo("20");
     assertThat(panel.value("on_delay_s")).isEqualTo("600");
     assertThat(panel.labels().get(0))
-        .contains("A climb slower than this counts as stalled", "°C/h", "now 20; 1 to 500");
-    assertThat(panel.labels().get(2)).contains("now 600 (10 min); 0 to 7200");
+        .contains("A climb slower than this counts as stalled", "°C/h", "now 20, allowed 1 to 500");
+    assertThat(panel.labels().get(2)).contains("now 600 (10 min), allowed 0 to 7200");
     assertThat(panel.firingChoices())
         .containsExactly("the last one", "all 2", "those that I choose");
   }
@@ -107,7 +107,7 @@ class TrialPageIT {
     assertThat(panel.toml())
         .isEqualTo(
             "[alarm.climb_stalled]\nenabled = true\nleast_climb_c_per_h = 20\nfrom_c = 200\n"
-                + "on_delay_s = 300\noff_delay_s = 120");
+                + "on_delay_s = 300  # was 600\noff_delay_s = 120");
   }
 
   /** With the page's own lines in a settings file, the command line gives the page's own CSV. */
@@ -148,6 +148,6 @@ class TrialPageIT {
             panel.told().startsWith("Tried on 1 firing.")
                 && panel.told().contains("would have come; it did not"));
     assertThat(panel.told()).doesNotContain("stoneware STALL");
-    assertThat(panel.toml()).contains("\nlimit_c_per_h = 60\n");
+    assertThat(panel.toml()).contains("\nlimit_c_per_h = 60  # was 500\n");
   }
 }

@@ -87,7 +87,7 @@ class TrialRoutesTest {
             enabled = true
             least_climb_c_per_h = 20
             from_c = 200
-            on_delay_s = 300
+            on_delay_s = 300  # was 600
             off_delay_s = 120
             """);
   }

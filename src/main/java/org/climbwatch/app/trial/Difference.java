@@ -12,7 +12,7 @@ import java.util.TreeSet;
  * @param would as the settings under trial raise it; empty for one that is gone
  */
 public record Difference(Optional<Fired> was, Optional<Fired> would) {
-  /** Two occurrences further apart are not the same one. */
+  /** Two occurrences further apart are not the same one, unless one stood when the other came. */
   private static final long SAME_WITHIN_MS = 3_600_000;
 
   /** How they differ. */
@@ -93,7 +93,7 @@ public record Difference(Optional<Fired> was, Optional<Fired> would) {
       long wasMs = i < was.size() ? was.get(i).elapsedMs() : Long.MAX_VALUE;
       long wouldMs = j < would.size() ? would.get(j).elapsedMs() : Long.MAX_VALUE;
       boolean both = i < was.size() && j < would.size();
-      if (both && Math.abs(wasMs - wouldMs) <= SAME_WITHIN_MS) {
+      if (both && sameOne(was.get(i), would.get(j))) {
         into.add(new Difference(Optional.of(was.get(i++)), Optional.of(would.get(j++))));
       } else if (wasMs < wouldMs) {
         into.add(new Difference(Optional.of(was.get(i++)), Optional.empty()));
@@ -101,5 +101,11 @@ public record Difference(Optional<Fired> was, Optional<Fired> would) {
         into.add(new Difference(Optional.empty(), Optional.of(would.get(j++))));
       }
     }
+  }
+
+  private static boolean sameOne(Fired one, Fired other) {
+    return Math.abs(one.elapsedMs() - other.elapsedMs()) <= SAME_WITHIN_MS
+        || one.stoodAt(other.elapsedMs())
+        || other.stoodAt(one.elapsedMs());
   }
 }

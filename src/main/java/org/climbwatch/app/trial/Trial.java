@@ -1,12 +1,8 @@
 package org.climbwatch.app.trial;
 
-import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.function.ToLongFunction;
 import java.util.function.UnaryOperator;
-import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.journal.SettingsCodec;
@@ -21,12 +17,12 @@ import org.climbwatch.watch.WatchSettings;
  * raised, beside what was.
  */
 public final class Trial {
-  private static final String RAISED = AlarmState.UNACKNOWLEDGED.word();
+  /** The event's word; a reminder of an alarm that was there before is another. */
+  private static final String ALARM = "alarm";
 
   private final UnaryOperator<WatchSettings> change;
   private final ToLongFunction<Moment> elapsedMs;
-  private final Set<String> seen = new HashSet<>();
-  private final List<Fired> fired = new ArrayList<>();
+  private final Raised raised = new Raised();
   private Watch watch;
 
   private Trial(UnaryOperator<WatchSettings> change, ToLongFunction<Moment> elapsedMs) {
@@ -55,7 +51,7 @@ public final class Trial {
           atEach.run();
           trial.take(input);
         });
-    return Difference.between(recorded(firings.events(id)), trial.fired);
+    return Difference.between(recorded(firings.events(id)), trial.raised.all());
   }
 
   /** What the core announces of a run of inputs under the settings of a watch. */
@@ -63,19 +59,17 @@ public final class Trial {
     Trial trial = new Trial(UnaryOperator.identity(), Moment::millis);
     trial.watch = watch;
     inputs.forEach(trial::take);
-    return trial.fired;
+    return trial.raised.all();
   }
 
   private static List<Fired> recorded(List<RecordedEvent> events) {
-    Set<String> seen = new HashSet<>();
-    List<Fired> fired = new ArrayList<>();
+    Raised raised = new Raised();
     for (RecordedEvent event : events) {
-      String occurrence = event.alarmId().orElse("");
-      if (event.state().equals(RAISED) && !occurrence.isEmpty() && seen.add(occurrence)) {
-        fired.add(new Fired(Fired.alarmOf(occurrence), event.elapsedMs(), event.message()));
+      if (event.event().equals(ALARM) && event.alarmId().isPresent()) {
+        raised.changed(event.alarmId().get(), event.state(), event.elapsedMs(), event.message());
       }
     }
-    return fired;
+    return raised.all();
   }
 
   private void take(Input input) {
@@ -88,11 +82,9 @@ public final class Trial {
     }
     for (Event event : watch.accept(changed).events()) {
       long atMs = elapsedMs.applyAsLong(event.at());
-      if (event instanceof Event.AlarmChanged alarm
-          && alarm.alarmState() == AlarmState.UNACKNOWLEDGED
-          && seen.add(alarm.id())
-          && atMs >= 0) {
-        fired.add(new Fired(Fired.alarmOf(alarm.id()), atMs, alarm.message()));
+      // what was raised before, and holds again in this firing, is said in it, too
+      if (event instanceof Event.AlarmChanged alarm && atMs >= 0) {
+        raised.changed(alarm.id(), alarm.alarmState().word(), atMs, alarm.message());
       }
     }
   }

@@ -1,6 +1,7 @@
 package org.climbwatch.app.trial;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -35,6 +36,38 @@ class DifferenceTest {
     assertThat(Difference.between(List.of(stall(10)), List.of(stall(90))))
         .extracting(Difference::verdict)
         .containsExactly(Verdict.GONE, Verdict.NEW);
+  }
+
+  /** With a lower limit it comes hours before, and stands still when the old one came. */
+  @Test
+  void whatStoodWhenTheOtherCameIsTheSameOneHoweverFarApart() {
+    Fired early = stall(10).over(Long.MAX_VALUE);
+    Fired late = stall(190).over(200 * MIN);
+
+    assertThat(Difference.between(List.of(late), List.of(early)))
+        .extracting(Difference::verdict, Difference::shiftMs)
+        .containsExactly(tuple(Verdict.EARLIER, -180 * MIN));
+    assertThat(Difference.between(List.of(early), List.of(late)))
+        .extracting(Difference::verdict)
+        .containsExactly(Verdict.LATER);
+    assertThat(Difference.between(List.of(late), List.of(early.over(190 * MIN))))
+        .extracting(Difference::verdict)
+        .containsExactly(Verdict.NEW, Verdict.GONE);
+  }
+
+  @Test
+  void anOccurrenceCountsOnceAndStandsUntilItHasGone() {
+    Raised raised = new Raised();
+    raised.changed("falling-1-0", "unacknowledged", 10, "first");
+    raised.changed("falling-1-0", "acknowledged", 20, "");
+    raised.changed("sagging-1-0", "normal", 25, "it was there before");
+    raised.changed("falling-1-0", "returned_unacknowledged", 30, "");
+    raised.changed("falling-1-0", "normal", 40, "");
+    assertThat(raised.all()).containsExactly(new Fired("falling", 10, 30, "first"));
+
+    raised.changed("falling-1-0", "unacknowledged", 50, "again");
+
+    assertThat(raised.all()).containsExactly(new Fired("falling", 10, Long.MAX_VALUE, "first"));
   }
 
   @Test
