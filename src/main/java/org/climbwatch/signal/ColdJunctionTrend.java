@@ -7,7 +7,7 @@ final class ColdJunctionTrend {
   private static final long SPACING_MILLIS = 30_000;
   private static final long WINDOW_MILLIS = 300_000;
 
-  /** ms that must lie between the two ends; while idle, readings lie a minute apart. */
+  /** ms that must lie between the two ends; while idle, readings lie 70 s apart. */
   private static final long LEAST_MILLIS = 230_000;
 
   private static final int CAPACITY = (int) (WINDOW_MILLIS / SPACING_MILLIS) + 2;

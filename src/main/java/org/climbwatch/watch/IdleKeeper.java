@@ -7,13 +7,13 @@ import org.climbwatch.reading.Moment;
 /**
  * Chooses the readings that are worth a place in the journal while no firing is on.
  *
- * <p>One a minute; all for half a minute after the quality changed; one whenever the temperature
- * has moved; all while the kiln is hot. A choice rests on the kept readings alone, so going through
+ * <p>One in 70 s; all for half a minute after the quality changed; one whenever the temperature has
+ * moved; all while the kiln is hot. A choice rests on the kept readings alone, so going through
  * them again keeps every one of them.
  */
 final class IdleKeeper {
   /** ms between kept readings of a quiet kiln. */
-  static final long PACE_MILLIS = 60_000;
+  static final long PACE_MILLIS = 70_000;
 
   private static final long CLOSE_LOOK_MILLIS = 30_000;
   private static final double MOVED_C = 3;

@@ -63,8 +63,8 @@ final class ProbeWatch {
   }
 
   /**
-   * Notes that a reading is kept. While idle, readings lie a minute apart on purpose, and delays
-   * run on over that.
+   * Notes that a reading is kept. While idle, readings lie over a minute apart on purpose, and
+   * delays run on over that.
    *
    * @return whether it comes behind a gap, so that nothing is known of what lay between
    */
