@@ -49,7 +49,7 @@ function kept(old, alarm) {
 }
 
 function keyOf(alarm) {
-  return JSON.stringify({ ...alarm, message: '' });
+  return JSON.stringify({ ...alarm, message: '', seen: '' });
 }
 
 /** What waits for an answer. */
