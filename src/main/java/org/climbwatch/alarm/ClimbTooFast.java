@@ -49,6 +49,11 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
         set.number("glaze_from_c"));
   }
 
+  /** °C below the highest of the firing by which it has surely been higher, and not long ago. */
+  private static final double BACK_C = 3;
+
+  private static final double FAR_BELOW_C = 150;
+
   @Override
   public AlarmKind kind() {
     return AlarmKind.CLIMB_TOO_FAST;
@@ -63,9 +68,25 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
     if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
     }
+    if (comesBack(situation)) {
+      return Verdict.CLEAR;
+    }
     var climb = situation.climb().get();
     double sureCPerHour = climb.cPerHour() - (standing ? 0 : climb.uncertaintyCPerHour());
     return sureCPerHour > limitCPerHour(situation) ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  /**
+   * Whether the kiln only comes back to where it has just been, as behind a door that was opened to
+   * draw ware: the ware has been through all that a fast climb could do to it.
+   */
+  private static boolean comesBack(Situation situation) {
+    if (situation.temperatureC().isEmpty() || situation.highestC().isEmpty()) {
+      return false;
+    }
+    double temperatureC = situation.temperatureC().getAsDouble();
+    double belowC = situation.highestC().getAsDouble() - temperatureC;
+    return temperatureC > QUARTZ_TO_C && belowC > BACK_C && belowC < FAR_BELOW_C;
   }
 
   @Override

@@ -91,6 +91,16 @@ final class Curve {
     return raised;
   }
 
+  /** All kinds raised, in their order. */
+  List<AlarmKind> raised() {
+    return events.stream()
+        .filter(Event.AlarmChanged.class::isInstance)
+        .map(Event.AlarmChanged.class::cast)
+        .filter(one -> one.alarmState() == AlarmState.UNACKNOWLEDGED)
+        .map(Event.AlarmChanged::kind)
+        .toList();
+  }
+
   String messageOf(AlarmKind kind) {
     return raised(kind).get(0).message();
   }

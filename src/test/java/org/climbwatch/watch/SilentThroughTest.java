@@ -1,0 +1,90 @@
+package org.climbwatch.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.firing.Phase;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What belongs to a good firing raises no alarm of any kind, under the settings as shipped. The
+ * courses are common practice for a small gas kiln.
+ */
+class SilentThroughTest {
+
+  @Test
+  void dryingHold() {
+    Curve firing =
+        new Curve(1240)
+            .begin(18)
+            .steady(75, 60)
+            .follow(240, t -> 93 + 2.5 * StrictMath.sin(t / 700.0))
+            .steady(70, 100)
+            .steady(120, 120);
+
+    assertThat(firing.raised()).isEmpty();
+  }
+
+  @Test
+  void plannedHold() {
+    Curve firing = hot(1240).declare(Phase.HOLDING);
+    double heldC = firing.celsius();
+    firing
+        .follow(90, t -> heldC + 3 * StrictMath.sin(t / 500.0))
+        .declare(Phase.CLIMBING)
+        .steady(110, 120);
+
+    assertThat(firing.raised()).isEmpty();
+  }
+
+  /** Bound water and quartz take heat between 500 and 600 °C and give the climb back. */
+  @Test
+  void quartz() {
+    Curve firing =
+        new Curve(1240)
+            .begin(18)
+            .steady(100, 290)
+            .steady(60, 20)
+            .steady(42, 80)
+            .steady(60, 20)
+            .steady(110, 240);
+
+    assertThat(firing.raised()).isEmpty();
+  }
+
+  /** Damper in, gas up: a dip of minutes, half an hour of slow climb, and on. */
+  @Test
+  void turnToReduction() {
+    Curve firing = hot(1240).steady(-25, 4).steady(26, 25).steady(60, 60).steady(45, 150);
+
+    assertThat(firing.raised()).isEmpty();
+  }
+
+  /** Fast work is drawn glowing, piece by piece, at the target. */
+  @Test
+  void doorOpenedForDrawingWare() {
+    Curve firing = hot(1000).steady(110, 150);
+    for (int piece = 0; piece < 6; piece++) {
+      double beforeC = firing.celsius();
+      firing
+          .follow(1, t -> beforeC - 70 * (1 - StrictMath.exp(-t / 30.0)))
+          .follow(5, t -> beforeC - 60 * StrictMath.exp(-t / 60.0));
+    }
+
+    assertThat(firing.raised()).containsExactly(AlarmKind.TARGET_REACHED);
+  }
+
+  @Test
+  void endOfTheFiring() {
+    Curve firing = hot(1000).steady(110, 135).declare(Phase.COOLING);
+    double topC = firing.celsius();
+    firing.follow(14 * 60, t -> 20 + (topC - 20) * StrictMath.exp(-t / 14_000.0));
+
+    assertThat(firing.raised()).containsExactly(AlarmKind.TARGET_REACHED, AlarmKind.SAFE_TO_OPEN);
+  }
+
+  /** Some 770 °C, climbing at 110 °C/h. */
+  private static Curve hot(double targetC) {
+    return new Curve(targetC).begin(18).steady(100, 270).steady(110, 165);
+  }
+}
