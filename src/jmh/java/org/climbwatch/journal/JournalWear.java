@@ -33,7 +33,7 @@ public final class JournalWear {
     Path folder = Files.createDirectories(Path.of(arguments[0]));
     report(folder, "firing, 1 reading/s, commit each 5 s", 5, 1000, 720, true);
     report(folder, "firing, 10 readings/s, commit each 5 s", 50, 100, 720, true);
-    report(folder, "idle, 1 reading/min", 1, 60_000, 60, false);
+    report(folder, "idle, a reading each 70 s", 1, 70_000, 51, false);
   }
 
   private static void report(
