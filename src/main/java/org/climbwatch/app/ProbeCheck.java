@@ -67,7 +67,10 @@ final class ProbeCheck {
       return "All well: " + good.size() + " readings.";
     }
     if (looks.isEmpty()) {
-      return "Not well: no reading in " + seconds + " s.";
+      return "Not well: no reading in "
+          + seconds
+          + " s. First check plug, supply and the port's name and speed; a slow device needs a longer"
+          + " --seconds.";
     }
     return String.format(
         "Not well: %d of %d readings carry a fault; %s",
