@@ -123,6 +123,14 @@ final class Alarm {
     return hasExpired(at) ? unshelve(at) : Optional.empty();
   }
 
+  /** The same; beside an alarm that says more it gives way at once, and is not announced first. */
+  Optional<Change> expire(Moment at, Optional<AlarmKind> saidBy) {
+    Optional<Change> over = expire(at);
+    return over.isPresent() && saidBy.isPresent()
+        ? take(Turn.TAKEN_OVER).map(change -> change.saidBy(saidBy.get())).or(() -> over)
+        : over;
+  }
+
   /** Whether it is shelved and the time is over. */
   boolean hasExpired(Moment at) {
     return state == AlarmState.SHELVED && occurrence.orElseThrow().shelf().orElseThrow().isOver(at);

@@ -113,7 +113,7 @@ public final class Annunciator {
     for (int i = 0; i < ranked.size(); i++) {
       Alarm alarm = ranked.get(i).alarm();
       if (alarm.hasExpired(last)) {
-        add(alarm, alarm.expire(last), changes);
+        add(alarm, alarm.expire(last, ranked.get(i).saidBy()), changes);
       }
       if (alarm.probe().equals(situation.probe())) {
         Optional<AlarmKind> saidBy = ranked.get(i).saidBy();
@@ -134,19 +134,6 @@ public final class Annunciator {
   /** Whether a finding stands that a probe's signal steps away and back. */
   public boolean signalJumps(String probe) {
     return anyPresent(ofJumps, probe);
-  }
-
-  /** An alarm, and those of the same probe that say more of the same cause. */
-  private record Ranked(Alarm alarm, List<Alarm> better) {
-    Optional<AlarmKind> saidBy() {
-      for (int i = better.size() - 1; i >= 0; i--) {
-        Alarm one = better.get(i);
-        if (one.present() && one.state() != AlarmState.SHELVED) {
-          return Optional.of(one.kind());
-        }
-      }
-      return Optional.empty();
-    }
   }
 
   private Ranked ranked(Alarm alarm) {

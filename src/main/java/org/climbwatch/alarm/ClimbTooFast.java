@@ -52,6 +52,11 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
   /** °C below the highest of the firing by which it has surely been higher, and not long ago. */
   private static final double BACK_C = 3;
 
+  /**
+   * Noises that it must have been higher besides: the highest of many is itself some noises high.
+   */
+  private static final double BACK_NOISES = 8;
+
   private static final double FAR_BELOW_C = 150;
 
   @Override
@@ -86,7 +91,8 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
     }
     double temperatureC = situation.temperatureC().getAsDouble();
     double belowC = situation.highestC().getAsDouble() - temperatureC;
-    return temperatureC > QUARTZ_TO_C && belowC > BACK_C && belowC < FAR_BELOW_C;
+    double surelyC = BACK_C + BACK_NOISES * situation.health().noiseC().orElse(0);
+    return temperatureC > QUARTZ_TO_C && belowC > surelyC && belowC < FAR_BELOW_C;
   }
 
   @Override

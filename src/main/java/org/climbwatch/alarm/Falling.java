@@ -141,7 +141,7 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: falling %s at %s, %s below its peak, for %s. THE FLAME MAY BE OUT. Go"
+        "%s, probe %s: falling %s at %s, %s below the highest of the last minutes, for %s. THE FLAME MAY BE OUT. Go"
             + " and look at every burner. If one is out: shut the gas at the burner and the bottle,"
             + " do not relight; open damper and door if that is safe, keep flames and switches"
             + " away, wait 5 min at least, longer in still air. Never open the gas blind into a hot"

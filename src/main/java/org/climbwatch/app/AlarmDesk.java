@@ -19,6 +19,9 @@ final class AlarmDesk {
 
   static Function<Moment, Input> acknowledge(View view, String alarmId, Signature by) {
     requireStanding(view, alarmId);
+    if (standing(view, alarmId).filter(one -> one.state() == AlarmState.SHELVED).isPresent()) {
+      throw conflict("Alarm " + alarmId + " is shelved; take it off the shelf to answer it.");
+    }
     return at -> new Input.Acknowledged(at, alarmId, by);
   }
 

@@ -220,6 +220,19 @@ class AlarmTest {
   }
 
   @Test
+  void whatComesOffTheShelfBesideABetterOneIsNotAnnouncedFirst() {
+    bench.hold(11).shelve(60).takeOver().hold(10);
+    bench.changes.clear();
+
+    bench.hold(60);
+
+    assertThat(bench.changes).hasSize(1);
+    assertThat(bench.changes.get(0).state()).isEqualTo(NORMAL);
+    assertThat(bench.changes.get(0).message()).startsWith("Now said by ");
+    assertThat(bench.giveBack().hold(1).state()).isEqualTo(UNACKNOWLEDGED);
+  }
+
+  @Test
   void onDelayRunsOnWhileAnotherSaysItBetter() {
     bench.takeOver().hold(8).giveBack().hold(2);
     assertThat(bench.state()).isEqualTo(NORMAL);

@@ -81,7 +81,7 @@ final class Bench {
     verdict = shown;
     for (int s = 0; s < seconds; s++) {
       second++;
-      alarm.expire(now()).ifPresent(changes::add);
+      alarm.expire(now(), saidBy).ifPresent(changes::add);
       alarm.look(situation(now()), REMIND_AFTER, saidBy).ifPresent(changes::add);
     }
     return this;

@@ -21,6 +21,7 @@ final class Curve {
   private final List<Event> events = new ArrayList<>();
   private long second;
   private double celsius;
+  private double noiseC = 0.3;
 
   Curve(double targetC) {
     this(OptionalDouble.of(targetC));
@@ -48,6 +49,14 @@ final class Curve {
     return take(new Input.Began(now(), "curve"));
   }
 
+  /**
+   * @param amplitudeC °C that readings scatter to either side from now on
+   */
+  Curve noisy(double amplitudeC) {
+    noiseC = amplitudeC;
+    return this;
+  }
+
   Curve declare(Phase phase) {
     return take(new Input.Declared(now(), phase));
   }
@@ -64,7 +73,7 @@ final class Curve {
     for (int s = 1; s <= minutes * 60; s++) {
       celsius = shape.applyAsDouble(s);
       second++;
-      double seenC = celsius + 0.3 * StrictMath.sin(second * second % 9973 * 7.77);
+      double seenC = celsius + noiseC * StrictMath.sin(second * second % 9973 * 7.77);
       take(new Input.Measured(Reading.linearised(now(), "upper", seenC, OptionalDouble.of(25))));
     }
     return this;

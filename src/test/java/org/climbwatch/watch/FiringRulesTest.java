@@ -16,6 +16,8 @@ import org.climbwatch.firing.Plan;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import org.climbwatch.thermocouple.ToleranceClass;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Target, hold, plan, cooling and the probe's own limit: when each comes and when it is silent. */
 class FiringRulesTest {
@@ -171,5 +173,18 @@ class FiringRulesTest {
     assertThat(fast)
         .extracting(Event.AlarmChanged::alarmState)
         .containsExactly(AlarmState.UNACKNOWLEDGED, AlarmState.RETURNED_UNACKNOWLEDGED);
+  }
+
+  /**
+   * The newest reading of a noisy probe mostly lies under its highest, however fast it climbs.
+   * Rougher than this, the noise itself is the finding, and no climb is taken from it.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 2, 3})
+  void aClimbTooFastIsSaidBehindANoisyProbe(double noiseC) {
+    Curve firing =
+        new Curve(1240).begin(18).steady(100, 270).noisy(noiseC).steady(110, 180).steady(900, 10);
+
+    assertThat(firing.raised(AlarmKind.CLIMB_TOO_FAST)).hasSize(1);
   }
 }
