@@ -107,7 +107,10 @@ final class Alarm {
       return giveWay(verdict, saidBy.get());
     }
     Optional<Change> change = take(applying(verdict));
-    boolean heldBack = before && state == AlarmState.NORMAL && verdict == Rule.Verdict.HOLDS;
+    boolean heldBack =
+        before
+            && (state == AlarmState.NORMAL || state == AlarmState.RETURNED_UNACKNOWLEDGED)
+            && verdict == Rule.Verdict.HOLDS;
     if (presence.present() && (!before || heldBack)) {
       change = raise(situation);
     } else if (before && !presence.present()) {

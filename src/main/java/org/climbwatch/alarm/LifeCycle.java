@@ -39,7 +39,7 @@ final class LifeCycle {
     row(N, /**/ U, N, P, P, O, N, N, S, N, N, N);
     row(U, /**/ U, R, R, P, R, U, A, S, U, U, U);
     row(A, /**/ A, L, P, P, O, A, A, S, A, A, A);
-    row(R, /**/ U, R, R, P, R, R, L, S, R, R, R);
+    row(R, /**/ U, R, R, R, R, R, L, S, R, R, R);
     row(L, /**/ U, L, P, L, O, L, L, S, L, L, N);
     row(S, /**/ S, S, S, S, S, S, S, S, U, L, S);
     row(P, /**/ P, P, P, P, O, N, P, S, P, P, P);

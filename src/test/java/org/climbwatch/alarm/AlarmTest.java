@@ -233,6 +233,16 @@ class AlarmTest {
   }
 
   @Test
+  void whatHasGoneUnansweredWaitsForItsAnswerBesideABetterOneAndIsRaisedAgainBehindIt() {
+    bench.hold(11).clear(6).takeOver().clear(60);
+    assertThat(bench.state()).isEqualTo(RETURNED_UNACKNOWLEDGED);
+
+    bench.hold(20);
+    assertThat(bench.state()).isEqualTo(RETURNED_UNACKNOWLEDGED);
+    assertThat(bench.giveBack().hold(1).state()).isEqualTo(UNACKNOWLEDGED);
+  }
+
+  @Test
   void onDelayRunsOnWhileAnotherSaysItBetter() {
     bench.takeOver().hold(8).giveBack().hold(2);
     assertThat(bench.state()).isEqualTo(NORMAL);
