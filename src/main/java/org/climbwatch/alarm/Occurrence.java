@@ -6,6 +6,7 @@ import org.climbwatch.reading.Moment;
 /**
  * One occurrence of an alarm, from its raising or shelving to its return to normal.
  *
+ * @param since when it was raised last, or shelved where it was not raised
  * @param raised whether the condition has been present; not so where it was shelved beforehand
  * @param message what was seen last, what it likely means, what to check first
  * @param seenAt when what the message says was seen
@@ -31,7 +32,7 @@ record Occurrence(
   /** The condition is present anew; whoever answered before has not answered this. */
   Occurrence again(Moment at, String says) {
     Signature still = shelf.isPresent() ? by : Signature.NOBODY;
-    return new Occurrence(id, since, true, says, at, still, shelf, new Reminder(at, 0));
+    return new Occurrence(id, at, true, says, at, still, shelf, new Reminder(at, 0));
   }
 
   Occurrence answered(Signature signature) {

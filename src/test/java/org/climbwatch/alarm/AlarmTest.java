@@ -69,6 +69,18 @@ class AlarmTest {
     assertThat(bench.id()).isEqualTo(first);
   }
 
+  /** Else a target that is reached today is said to be reached since yesterday's firing. */
+  @Test
+  void whatHoldsAgainHoldsSinceThenAndNotSinceItsFirstTime() {
+    bench.hold(11).clear(3600).hold(11);
+    Moment again = bench.now();
+    bench.hold(300);
+
+    assertThat(bench.alarm.occurrence().orElseThrow().since()).isEqualTo(again);
+    assertThat(bench.changes.get(bench.changes.size() - 1).message())
+        .isEqualTo("Still not acknowledged after 5 min. held 310 s");
+  }
+
   @Test
   void answeringWhileItHoldsAgainLeavesTheNewOneOnItsWay() {
     bench.hold(11).clear(6).hold(4).acknowledge();
