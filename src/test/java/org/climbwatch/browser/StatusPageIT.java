@@ -143,6 +143,17 @@ class StatusPageIT {
     assertThat(page.fitsItsWidth()).isTrue();
   }
 
+  /** 320 px, as the criterion on reflow of WCAG 2.1 (1.4.10) asks. */
+  @Test
+  void nothingSticksOutOnASmallPhone() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    browser.resize(new Dimension(320, 640));
+    backend.raise("a-7", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+
+    assertThat(page.fitsItsWidth()).isTrue();
+  }
+
   @ParameterizedTest
   @EnumSource
   void alarmIsSeenAndAcknowledged(Screen screen) throws IOException {
