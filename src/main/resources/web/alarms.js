@@ -97,7 +97,11 @@ function times(alarm, age) {
   const line = cards.get(alarm.id).made.querySelector('.since');
   const later = Date.parse(alarm.seen) - Date.parse(alarm.since) >= 60_000;
   const seen = later ? `, text of ${clock(alarm.seen)}` : '';
-  const text = `since ${clock(alarm.since)}, for ${span(age)}${seen}`;
+  const over = alarm.state === 'returned_unacknowledged' || alarm.state === 'latched';
+  const when = over
+    ? `raised ${clock(alarm.since)}, ${span(age)} ago`
+    : `since ${clock(alarm.since)}, for ${span(age)}`;
+  const text = when + seen;
   if (line.textContent !== text) {
     line.textContent = text;
   }
