@@ -178,7 +178,9 @@ public final class Main implements Callable<Integer> {
           .replaceFirst("^Error: ", "")
           .replaceFirst(" are mutually exclusive.*", ": give one of them");
     }
-    return oneLine(wrong.getMessage());
+    return oneLine(wrong.getMessage())
+        .replaceFirst(" is not an? (int|long)$", " is no whole number")
+        .replaceFirst(" is not a double$", " is no number; write it with '.' as in 0.5");
   }
 
   private static int failed(Exception failure, CommandLine command, ParseResult parsed) {
