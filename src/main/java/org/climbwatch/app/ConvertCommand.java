@@ -8,17 +8,14 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.regex.Pattern;
 import org.climbwatch.thermocouple.ColdJunction;
 import org.climbwatch.thermocouple.OutOfRange;
 import org.climbwatch.thermocouple.ThermocoupleType;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 
 /** One conversion, or one a line. */
 @Command(
@@ -35,21 +32,6 @@ import picocli.CommandLine.TypeConversionException;
       "  climbwatch convert --type N < emf.csv"
     })
 final class ConvertCommand implements Callable<Integer> {
-  /** A number as in a CSV: Java would take 0x1p3 and 5f, too. */
-  private static final class Decimal implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      if (!DECIMAL.matcher(text).matches()) {
-        throw new TypeConversionException(
-            "\"" + text + "\" is no number; write it with '.' as in 40.0");
-      }
-      return Double.parseDouble(text);
-    }
-  }
-
-  private static final Pattern DECIMAL =
-      Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d{1,3})?");
-
   private static final String BYTE_ORDER_MARK = "\ufeff";
 
   @Spec private CommandSpec spec;
@@ -64,7 +46,6 @@ final class ConvertCommand implements Callable<Integer> {
   @Option(
       names = "--cold-junction",
       paramLabel = "C",
-      converter = Decimal.class,
       defaultValue = "0",
       description = "Temperature of the terminals, degrees Celsius (default 0).")
   private double coldJunctionC;
@@ -73,18 +54,10 @@ final class ConvertCommand implements Callable<Integer> {
 
   /** One of the two. */
   private static final class Value {
-    @Option(
-        names = "--emf",
-        paramLabel = "MV",
-        converter = Decimal.class,
-        description = "Voltage at the terminals, mV.")
+    @Option(names = "--emf", paramLabel = "MV", description = "Voltage at the terminals, mV.")
     private Optional<Double> emfMv = Optional.empty();
 
-    @Option(
-        names = "--temperature",
-        paramLabel = "C",
-        converter = Decimal.class,
-        description = "Degrees Celsius.")
+    @Option(names = "--temperature", paramLabel = "C", description = "Degrees Celsius.")
     private Optional<Double> temperatureC = Optional.empty();
   }
 
@@ -158,7 +131,7 @@ final class ConvertCommand implements Callable<Integer> {
 
   /** As Java reads it, less what only Java takes for a number: 1d, 0x1p3, NaN. */
   private static double decimal(String text) {
-    if (!DECIMAL.matcher(text).matches()) {
+    if (!PlainNumbers.DECIMAL.matcher(text).matches()) {
       throw new NumberFormatException();
     }
     return Double.parseDouble(text);

@@ -113,6 +113,7 @@ public final class Main implements Callable<Integer> {
             .setParameterExceptionHandler(Main::wrongUse)
             .setExecutionExceptionHandler(Main::failed)
             .setExecutionStrategy(Main::executed);
+    PlainNumbers.register(commands);
     for (CommandLine each : commands.getSubcommands().values()) {
       each.getCommandSpec()
           .usageMessage()
@@ -178,9 +179,7 @@ public final class Main implements Callable<Integer> {
           .replaceFirst("^Error: ", "")
           .replaceFirst(" are mutually exclusive.*", ": give one of them");
     }
-    return oneLine(wrong.getMessage())
-        .replaceFirst(" is not an? (int|long)$", " is no whole number")
-        .replaceFirst(" is not a double$", " is no number; write it with '.' as in 0.5");
+    return oneLine(wrong.getMessage());
   }
 
   private static int failed(Exception failure, CommandLine command, ParseResult parsed) {

@@ -18,6 +18,9 @@ final class Output {
       // not System.out, which keeps it to itself when a disk is full or a reader has gone
       return new FileOutputStream(FileDescriptor.out);
     }
+    if (Files.isDirectory(file.get())) {
+      throw new Refusal("--out " + file.get() + " is a folder; name a file in it");
+    }
     try {
       return Files.newOutputStream(file.get());
     } catch (NoSuchFileException noFolder) {

@@ -47,6 +47,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Option(
       names = "--firings",
       paramLabel = "all|N,N",
+      hideParamSyntax = true,
       split = ",",
       description = "Firings of the journal to try the settings on, by number, or all.")
   private List<String> firings = List.of();
