@@ -121,17 +121,9 @@ final class Alarm {
     return change.isPresent() ? change : remind(situation, verdict, remindAfter);
   }
 
-  /** Ends the shelving whose time is over. */
-  Optional<Change> expire(Moment at) {
-    return hasExpired(at) ? unshelve(at) : Optional.empty();
-  }
-
-  /** The same; beside an alarm that says more it gives way at once, and is not announced first. */
+  /** Ends the shelving whose time is over; as {@link #unshelve}. */
   Optional<Change> expire(Moment at, Optional<AlarmKind> saidBy) {
-    Optional<Change> over = expire(at);
-    return over.isPresent() && saidBy.isPresent()
-        ? take(Turn.TAKEN_OVER).map(change -> change.saidBy(saidBy.get())).or(() -> over)
-        : over;
+    return hasExpired(at) ? unshelve(at, saidBy) : Optional.empty();
   }
 
   /** Whether it is shelved and the time is over. */
@@ -159,13 +151,20 @@ final class Alarm {
     return change.isPresent() ? change : Optional.of(changed(occurrence.get(), state));
   }
 
-  /** Takes it off the shelf; what holds is announced anew. */
-  Optional<Change> unshelve(Moment at) {
+  /**
+   * Takes it off the shelf; what holds is announced anew. Beside an alarm that says more it gives
+   * way at once, and is not announced first.
+   */
+  Optional<Change> unshelve(Moment at, Optional<AlarmKind> saidBy) {
     if (state != AlarmState.SHELVED) {
       return Optional.empty();
     }
     occurrence = occurrence.map(one -> one.unshelved(at));
-    return take(presence.present() ? Turn.UNSHELVED_HOLDING : Turn.UNSHELVED_GONE);
+    Optional<Change> change =
+        take(presence.present() ? Turn.UNSHELVED_HOLDING : Turn.UNSHELVED_GONE);
+    return saidBy.isPresent()
+        ? take(Turn.TAKEN_OVER).map(given -> given.saidBy(saidBy.get())).or(() -> change)
+        : change;
   }
 
   /** Closes what was latched. */

@@ -112,11 +112,11 @@ public final class Annunciator {
     List<Standing> changes = new ArrayList<>(0);
     for (int i = 0; i < ranked.size(); i++) {
       Alarm alarm = ranked.get(i).alarm();
+      Optional<AlarmKind> saidBy = ranked.get(i).saidBy();
       if (alarm.hasExpired(last)) {
-        add(alarm, alarm.expire(last, ranked.get(i).saidBy()), changes);
+        add(alarm, alarm.expire(last, saidBy), changes);
       }
       if (alarm.probe().equals(situation.probe())) {
-        Optional<AlarmKind> saidBy = ranked.get(i).saidBy();
         add(alarm, alarm.look(seen, settings.reannounceAfter(), saidBy), changes);
       }
     }
@@ -173,22 +173,22 @@ public final class Annunciator {
    * @return what changed; nothing when no such alarm stands unanswered
    */
   public List<Standing> acknowledge(Moment at, String idOrKind, Signature by) {
-    return does(at, idOrKind, alarm -> alarm.acknowledge(by));
+    return does(at, idOrKind, one -> one.alarm().acknowledge(by));
   }
 
   /** Puts an alarm aside from now on, also one that does not stand. */
   public List<Standing> shelve(Moment at, String idOrKind, Shelving shelving) {
-    return does(at, idOrKind, alarm -> alarm.shelve(at, shelving));
+    return does(at, idOrKind, one -> one.alarm().shelve(at, shelving));
   }
 
   /** Ends a shelving before its time. */
   public List<Standing> unshelve(Moment at, String idOrKind) {
-    return does(at, idOrKind, alarm -> alarm.unshelve(at));
+    return does(at, idOrKind, one -> one.alarm().unshelve(at, one.saidBy()));
   }
 
   /** Closes a latched alarm. */
   public List<Standing> reset(Moment at, String idOrKind) {
-    return does(at, idOrKind, Alarm::reset);
+    return does(at, idOrKind, one -> one.alarm().reset());
   }
 
   /**
@@ -247,13 +247,14 @@ public final class Annunciator {
   }
 
   private List<Standing> does(
-      Moment at, String idOrKind, Function<Alarm, Optional<Alarm.Change>> deed) {
+      Moment at, String idOrKind, Function<Ranked, Optional<Alarm.Change>> deed) {
     reach(at);
     List<Standing> changes = new ArrayList<>(1);
-    for (Alarm alarm : alarms) {
-      add(alarm, alarm.expire(at), changes);
+    for (Ranked one : ranked) {
+      Alarm alarm = one.alarm();
+      add(alarm, alarm.expire(at, one.saidBy()), changes);
       if (alarm.isMeant(idOrKind)) {
-        add(alarm, deed.apply(alarm), changes);
+        add(alarm, deed.apply(one), changes);
       }
     }
     return changes;

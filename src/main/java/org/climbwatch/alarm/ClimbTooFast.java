@@ -39,6 +39,17 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
   private static final double QUARTZ_FROM_C = 540;
   private static final double QUARTZ_TO_C = 600;
 
+  /** °C below the highest of the firing by which it has surely been higher, and not long ago. */
+  private static final double BACK_C = 3;
+
+  /**
+   * Noises that it must have been higher besides: the highest of many is itself some noises high.
+   */
+  private static final double BACK_NOISES = 8;
+
+  /** °C below it at which ware has cooled so far that it is heated anew. */
+  private static final double FAR_BELOW_C = 150;
+
   private static Limits limits(RuleSettings set) {
     return new Limits(
         set.number("drying_limit_c_per_h"),
@@ -48,16 +59,6 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
         set.number("glaze_limit_c_per_h"),
         set.number("glaze_from_c"));
   }
-
-  /** °C below the highest of the firing by which it has surely been higher, and not long ago. */
-  private static final double BACK_C = 3;
-
-  /**
-   * Noises that it must have been higher besides: the highest of many is itself some noises high.
-   */
-  private static final double BACK_NOISES = 8;
-
-  private static final double FAR_BELOW_C = 150;
 
   @Override
   public AlarmKind kind() {
@@ -73,12 +74,10 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
     if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
     }
-    if (comesBack(situation)) {
-      return Verdict.CLEAR;
-    }
     var climb = situation.climb().get();
     double sureCPerHour = climb.cPerHour() - (standing ? 0 : climb.uncertaintyCPerHour());
-    return sureCPerHour > limitCPerHour(situation) ? Verdict.HOLDS : Verdict.CLEAR;
+    boolean fast = sureCPerHour > limitCPerHour(situation);
+    return fast && !comesBack(situation) ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   /**

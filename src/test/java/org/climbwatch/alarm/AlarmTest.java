@@ -9,6 +9,7 @@ import static org.climbwatch.alarm.AlarmState.SHELVED;
 import static org.climbwatch.alarm.AlarmState.UNACKNOWLEDGED;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.climbwatch.reading.Moment;
 import org.junit.jupiter.api.Test;
 
@@ -255,6 +256,17 @@ class AlarmTest {
   }
 
   @Test
+  void whatIsTakenOffTheShelfByHandBesideABetterOneIsNotAnnouncedFirst() {
+    bench.hold(11).shelve(600).takeOver().hold(10);
+    bench.changes.clear();
+
+    bench.unshelve();
+
+    assertThat(bench.changes).extracting(Alarm.Change::state).containsExactly(NORMAL);
+    assertThat(bench.changes.get(0).message()).startsWith("Now said by ");
+  }
+
+  @Test
   void onDelayRunsOnWhileAnotherSaysItBetter() {
     bench.takeOver().hold(8).giveBack().hold(2);
     assertThat(bench.state()).isEqualTo(NORMAL);
@@ -288,7 +300,7 @@ class AlarmTest {
 
     bench.alarm.resume(bench.now(), new Moment(1, 20_000), Duration.ofHours(5));
 
-    assertThat(bench.alarm.expire(new Moment(1, 20_000))).isPresent();
+    assertThat(bench.alarm.expire(new Moment(1, 20_000), Optional.empty())).isPresent();
     assertThat(bench.state()).isEqualTo(UNACKNOWLEDGED);
   }
 }

@@ -126,7 +126,7 @@ final class Bench {
   }
 
   Bench unshelve() {
-    alarm.unshelve(now()).ifPresent(changes::add);
+    alarm.unshelve(now(), saidBy).ifPresent(changes::add);
     return this;
   }
 
