@@ -6,6 +6,7 @@ const PLAIN = {
   limit_c: 'Limit',
   limit_c_per_h: 'Limit',
   deadband_c: 'It is over so far below the limit',
+  from_c: 'Silent below',
 };
 
 /** What a key means for one alarm, where that is not the same for all. */
@@ -18,18 +19,14 @@ const OWN = {
     glaze_limit_c_per_h: 'Fastest in the last stretch (glaze)',
     glaze_from_c: 'The last stretch begins at',
   },
-  climb_stalled: {
-    least_climb_c_per_h: 'A climb slower than this counts as stalled',
-    from_c: 'Silent below',
-  },
+  climb_stalled: { least_climb_c_per_h: 'A climb slower than this counts as stalled' },
   stall_ahead: {
     least_climb_c_per_h: 'A climb slower than this counts as gone',
     look_ahead_min: 'When that comes within',
     latest_arrival_h: 'Or the target comes later than in',
     patience_min: 'Silent after the fire was turned down, for',
-    from_c: 'Silent below',
   },
-  sagging: { sink_c_per_h: 'Sinking surely faster than', from_c: 'Silent below' },
+  sagging: { sink_c_per_h: 'Sinking surely faster than' },
   falling: {
     fall_c_per_h: 'A fall at least so steep',
     drop_c: 'And so far below the peak of the last minutes',

@@ -38,7 +38,7 @@ public final class Rules {
   private Rules() {}
 
   /** The kind of rule behind a kind of alarm. */
-  static RuleKind of(AlarmKind alarm) {
+  public static RuleKind of(AlarmKind alarm) {
     return ALL.stream().filter(one -> one.alarm() == alarm).findFirst().orElseThrow();
   }
 }

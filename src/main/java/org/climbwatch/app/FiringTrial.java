@@ -19,15 +19,7 @@ record FiringTrial(Path journal, WatchSettings settings) {
    * @param atEach called before each input; what it throws ends the run
    */
   TrialReport.Tried of(FiringSummary firing, Runnable atEach) {
-    UnaryOperator<WatchSettings> change =
-        then ->
-            new WatchSettings(
-                then.kiln(),
-                settings.targetC(),
-                then.probes(),
-                settings.signal(),
-                settings.firing(),
-                settings.alarm());
+    UnaryOperator<WatchSettings> change = then -> settings.with(then.kiln(), then.probes());
     try (Firings firings = Firings.open(journal)) {
       return new TrialReport.Tried(
           Long.toString(firing.id()),

@@ -83,9 +83,11 @@ final class MachineWatch {
 
   private List<Report> news(Machine known, String trouble) {
     List<Report> news = new ArrayList<>(0);
-    Report.Writing writing = new Report.Writing(trouble);
-    if (!writing.trouble().equals(known.writingTrouble())) {
-      news.add(writing);
+    if (!trouble.isEmpty() || !known.writingTrouble().isEmpty()) {
+      Report.Writing writing = new Report.Writing(trouble);
+      if (!writing.trouble().equals(known.writingTrouble())) {
+        news.add(writing);
+      }
     }
     if (freeMb.isPresent() && differs(freeMb.getAsLong(), known.freeMb())) {
       news.add(new Report.FreeSpace(freeMb.getAsLong()));

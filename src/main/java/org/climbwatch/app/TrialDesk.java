@@ -61,16 +61,8 @@ final class TrialDesk implements Trials, AutoCloseable {
     AlarmSettings tried = order.on(inForce.alarm());
     List<RuleSettings> changed =
         order.changes().stream().map(change -> tried.of(change.kind().alarm())).toList();
-    WatchSettings settings =
-        new WatchSettings(
-            inForce.kiln(),
-            inForce.targetC(),
-            inForce.probes(),
-            inForce.signal(),
-            inForce.firing(),
-            tried);
-    TrialWork work =
-        new TrialWork(++lastId, changed, new FiringTrial(journalFile, settings), firings, longest);
+    FiringTrial trial = new FiringTrial(journalFile, inForce.with(tried));
+    TrialWork work = new TrialWork(++lastId, changed, trial, firings, longest);
     newest = Optional.of(work);
     thread = new Thread(work, "trial");
     thread.setDaemon(true);

@@ -52,6 +52,16 @@ public record WatchSettings(
     return new WatchSettings(kiln, targetC, others, signal, firing, alarm);
   }
 
+  /** The same of another kiln or of its past, with the probes that it had. */
+  public WatchSettings with(String otherKiln, List<ProbeSettings> others) {
+    return new WatchSettings(otherKiln, targetC, others, signal, firing, alarm);
+  }
+
+  /** The same with other alarms. */
+  public WatchSettings with(AlarmSettings others) {
+    return new WatchSettings(kiln, targetC, probes, signal, firing, others);
+  }
+
   /** The probe that the firing and its alarms follow. */
   public ProbeSettings probe() {
     return probes.get(0);

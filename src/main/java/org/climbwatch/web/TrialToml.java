@@ -23,7 +23,7 @@ final class TrialToml {
       toml.append(toml.isEmpty() ? "" : "\n");
       toml.append("[alarm.").append(rule.alarm().word()).append("]\n");
       line(toml, "enabled", "" + rule.enabled(), "" + now.enabled());
-      for (RuleKind.Number number : RuleChange.settable(kind(rule))) {
+      for (RuleKind.Number number : RuleChange.settable(Rules.of(rule.alarm()))) {
         String key = number.key();
         line(toml, key, plain(RuleChange.value(rule, key)), plain(RuleChange.value(now, key)));
       }
@@ -39,12 +39,5 @@ final class TrialToml {
   /** Without an exponent and trailing zeros. */
   static String plain(double value) {
     return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
-  }
-
-  private static RuleKind kind(RuleSettings rule) {
-    return Rules.ALL.stream()
-        .filter(each -> each.alarm() == rule.alarm())
-        .findFirst()
-        .orElseThrow();
   }
 }
