@@ -13,14 +13,13 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.Select;
 
 /** The status page as a person sees and uses it. */
-public final class StatusPage {
+public final class StatusPage extends Page {
   private static final int MOST_TRIES = 10;
 
-  private final WebDriver driver;
   private final String address;
 
   private StatusPage(WebDriver driver, String address) {
-    this.driver = driver;
+    super(driver);
     this.address = address;
   }
 
@@ -180,8 +179,7 @@ public final class StatusPage {
 
   /** Scrolls to a panel. */
   public void scrollTo(String id) {
-    ((JavascriptExecutor) driver)
-        .executeScript("arguments[0].scrollIntoView({block: 'start'});", byId(id));
+    scroll(byId(id), "start");
   }
 
   /** Whether a curve is drawn. */
@@ -296,12 +294,6 @@ public final class StatusPage {
         .orElseThrow(() -> new AssertionError("no alarm \"" + title + "\""));
   }
 
-  private void click(WebElement element) {
-    ((JavascriptExecutor) driver)
-        .executeScript("arguments[0].scrollIntoView({block: 'center'});", element);
-    element.click();
-  }
-
   /** Height in CSS pixels of the first alarm's button. */
   public int acknowledgeHeight() {
     return driver.findElement(By.cssSelector(".acknowledge")).getSize().height;
@@ -370,28 +362,11 @@ public final class StatusPage {
   }
 
   private void press(String id) {
-    WebElement button = byId(id);
-    ((JavascriptExecutor) driver)
-        .executeScript("arguments[0].scrollIntoView({block: 'center'});", button);
-    button.click();
+    click(byId(id));
   }
 
   private String text(String id) {
     WebElement element = byId(id);
     return element.isDisplayed() ? element.getText() : "";
-  }
-
-  /** All at one moment: the page may draw them anew between two looks. */
-  @SuppressWarnings("unchecked")
-  private List<String> texts(String selector) {
-    return (List<String>)
-        ((JavascriptExecutor) driver)
-            .executeScript(
-                "return [...document.querySelectorAll(arguments[0])].map(e => e.innerText.trim());",
-                selector);
-  }
-
-  private WebElement byId(String id) {
-    return driver.findElement(By.id(id));
   }
 }

@@ -2,17 +2,13 @@ package org.climbwatch.browser;
 
 import java.util.List;
 import org.openqa.selenium.By;
-import org.openqa.selenium.JavascriptExecutor;
-import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.Select;
 
 /** The panel that tries other alarm limits, as a person uses it. */
-final class TrialPanel {
-  private final WebDriver driver;
-
+final class TrialPanel extends Page {
   TrialPanel(Browser browser) {
-    driver = browser.driver();
+    super(browser.driver());
   }
 
   boolean isOpen() {
@@ -105,26 +101,6 @@ final class TrialPanel {
   }
 
   void scrollTo(String id) {
-    ((JavascriptExecutor) driver)
-        .executeScript("arguments[0].scrollIntoView({block: 'start'});", byId(id));
-  }
-
-  private void click(WebElement element) {
-    ((JavascriptExecutor) driver)
-        .executeScript("arguments[0].scrollIntoView({block: 'center'});", element);
-    element.click();
-  }
-
-  @SuppressWarnings("unchecked")
-  private List<String> texts(String selector) {
-    return (List<String>)
-        ((JavascriptExecutor) driver)
-            .executeScript(
-                "return [...document.querySelectorAll(arguments[0])].map(e => e.innerText.trim());",
-                selector);
-  }
-
-  private WebElement byId(String id) {
-    return driver.findElement(By.id(id));
+    scroll(byId(id), "start");
   }
 }
