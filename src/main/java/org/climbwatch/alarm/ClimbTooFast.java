@@ -89,9 +89,12 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
       return false;
     }
     double temperatureC = situation.temperatureC().getAsDouble();
-    double belowC = situation.highestC().getAsDouble() - temperatureC;
+    double highestC = situation.highestC().getAsDouble();
+    double belowC = highestC - temperatureC;
     double surelyC = BACK_C + BACK_NOISES * situation.health().noiseC().orElse(0);
-    return temperatureC > QUARTZ_TO_C && belowC > surelyC && belowC < FAR_BELOW_C;
+    // peak against peak is free of noise, but for minutes the last one is that of before the door
+    boolean higherBefore = situation.recentPeakC().orElse(highestC) < highestC - BACK_C;
+    return temperatureC > QUARTZ_TO_C && belowC < FAR_BELOW_C && (higherBefore || belowC > surelyC);
   }
 
   @Override

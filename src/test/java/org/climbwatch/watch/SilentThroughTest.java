@@ -4,19 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.firing.Phase;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What belongs to a good firing raises no alarm of any kind, under the settings as shipped. The
- * courses are common practice for a small gas kiln.
+ * courses are common practice for a small gas kiln, seen through a quiet and a restless probe.
  */
 class SilentThroughTest {
 
-  @Test
-  void dryingHold() {
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void dryingHold(double noiseC) {
     Curve firing =
         new Curve(1240)
             .begin(18)
+            .noisy(noiseC)
             .steady(75, 60)
             .follow(240, t -> 93 + 2.5 * StrictMath.sin(t / 700.0))
             .steady(70, 100)
@@ -25,9 +28,10 @@ class SilentThroughTest {
     assertThat(firing.raised()).isEmpty();
   }
 
-  @Test
-  void plannedHold() {
-    Curve firing = hot(1240).declare(Phase.HOLDING);
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void plannedHold(double noiseC) {
+    Curve firing = hot(1240, noiseC).declare(Phase.HOLDING);
     double heldC = firing.celsius();
     firing
         .follow(90, t -> heldC + 3 * StrictMath.sin(t / 500.0))
@@ -38,11 +42,13 @@ class SilentThroughTest {
   }
 
   /** Bound water and quartz take heat between 500 and 600 °C and give the climb back. */
-  @Test
-  void quartz() {
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void quartz(double noiseC) {
     Curve firing =
         new Curve(1240)
             .begin(18)
+            .noisy(noiseC)
             .steady(100, 290)
             .steady(60, 20)
             .steady(42, 80)
@@ -53,17 +59,19 @@ class SilentThroughTest {
   }
 
   /** Damper in, gas up: a dip of minutes, half an hour of slow climb, and on. */
-  @Test
-  void turnToReduction() {
-    Curve firing = hot(1240).steady(-25, 4).steady(26, 25).steady(60, 60).steady(45, 150);
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void turnToReduction(double noiseC) {
+    Curve firing = hot(1240, noiseC).steady(-25, 4).steady(26, 25).steady(60, 60).steady(45, 150);
 
     assertThat(firing.raised()).isEmpty();
   }
 
   /** Fast work is drawn glowing, piece by piece, at the target. */
-  @Test
-  void doorOpenedForDrawingWare() {
-    Curve firing = hot(1000).steady(110, 150);
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void doorOpenedForDrawingWare(double noiseC) {
+    Curve firing = hot(1000, noiseC).steady(110, 150);
     for (int piece = 0; piece < 6; piece++) {
       double beforeC = firing.celsius();
       firing
@@ -74,9 +82,10 @@ class SilentThroughTest {
     assertThat(firing.raised()).containsExactly(AlarmKind.TARGET_REACHED);
   }
 
-  @Test
-  void endOfTheFiring() {
-    Curve firing = hot(1000).steady(110, 135).declare(Phase.COOLING);
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void endOfTheFiring(double noiseC) {
+    Curve firing = hot(1000, noiseC).steady(110, 135).declare(Phase.COOLING);
     double topC = firing.celsius();
     firing.follow(14 * 60, t -> 20 + (topC - 20) * StrictMath.exp(-t / 14_000.0));
 
@@ -84,7 +93,7 @@ class SilentThroughTest {
   }
 
   /** Some 770 °C, climbing at 110 °C/h. */
-  private static Curve hot(double targetC) {
-    return new Curve(targetC).begin(18).steady(100, 270).steady(110, 165);
+  private static Curve hot(double targetC, double noiseC) {
+    return new Curve(targetC).begin(18).noisy(noiseC).steady(100, 270).steady(110, 165);
   }
 }
