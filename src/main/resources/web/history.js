@@ -16,7 +16,6 @@ const kinds = {
 };
 const changes = {
   acknowledged: 'acknowledged',
-  normal: 'over',
   returned_unacknowledged: 'over by itself, not acknowledged',
   latched: 'over, to be reset',
   shelved: 'shelved',
@@ -54,7 +53,7 @@ function spoken(event) {
   return event.kind === 'alarm' || event.kind === 'reminder' ? alarmText(event) : event.text;
 }
 
-/** What was seen when it was raised; later on only how it went. */
+/** What was seen when it was raised; later on only how it went: the first words of what is over say it. */
 function alarmText(event) {
   const change = event.kind === 'alarm' ? changes[event.state] : undefined;
   return `${event.title}: ${change ?? sentences(event.text)[0]}`;
