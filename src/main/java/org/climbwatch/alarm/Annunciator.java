@@ -86,10 +86,7 @@ public final class Annunciator {
       }
     }
     ranked =
-        alarms.stream()
-            .map(this::ranked)
-            .sorted(Comparator.comparingInt(one -> one.better().size()))
-            .toList();
+        alarms.stream().map(this::ranked).sorted(Comparator.comparingInt(Ranked::below)).toList();
     ofBadSignal = alarms.stream().filter(alarm -> alarm.kind().badSignal()).toList();
     ofJumps = alarms.stream().filter(alarm -> alarm.kind() == AlarmKind.PROBE_JUMPS).toList();
     for (Alarm dropped : before) {

@@ -15,6 +15,8 @@ final class Replay {
   private final Connection connection;
   private final Probes probes;
   private final SettingsCodec codec;
+  private int lastProbe = -1;
+  private String lastName = "";
 
   Replay(Connection connection, SettingsCodec codec) throws SQLException {
     this.connection = connection;
@@ -65,7 +67,7 @@ final class Replay {
   private Reading reading(ResultSet row) throws SQLException {
     long marks = row.getLong(1);
     Moment at = new Moment((int) (marks >> 10), row.getLong(2));
-    String probe = probes.name((int) (marks >> 2) & 0xff);
+    String probe = name((int) (marks >> 2) & 0xff);
     int raw = row.getInt(3);
     int coldJunctionMilliC = row.getInt(4);
     long looks = row.getLong(5);
@@ -86,5 +88,14 @@ final class Replay {
               spread / 1e3);
       default -> Reading.faulty(at, probe, Codes.fault(raw));
     };
+  }
+
+  /** Most rows are of the same probe as the one before. */
+  private String name(int probe) {
+    if (probe != lastProbe) {
+      lastName = probes.name(probe);
+      lastProbe = probe;
+    }
+    return lastName;
   }
 }

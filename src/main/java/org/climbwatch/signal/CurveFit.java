@@ -53,16 +53,6 @@ final class CurveFit {
   private static final double QUICK = 0.3;
   private static final double QUICK_BELOW_S = 800;
 
-  private static final double[][] SHAPE = new double[RATES.length][Bins.MOST];
-
-  static {
-    for (int k = 0; k < RATES.length; k++) {
-      for (int lag = 0; lag < Bins.MOST; lag++) {
-        SHAPE[k][lag] = shape(RATES[k], -lag * Bins.BIN_S);
-      }
-    }
-  }
-
   final double[] temperatureC = new double[RATES.length];
   final double[] climbCPerS = new double[RATES.length];
   final double[] climbErrorCPerS = new double[RATES.length];
@@ -79,17 +69,24 @@ final class CurveFit {
     return rate == 0 ? seconds : (1 - StrictMath.exp(-rate * seconds)) / rate;
   }
 
-  /** Fits the newest so many bins. */
-  void fit(Bins all, int newest) {
-    int from = all.size() - newest;
-    bins = newest;
+  /**
+   * Draws the lines and finds the best of them, with its noise.
+   *
+   * @param originC °C of the newest bin
+   */
+  void lines(CurveSums.Sums sums, double originC) {
+    bins = sums.bins;
     best = 0;
     for (int k = 0; k < RATES.length; k++) {
-      line(all, from, k);
+      line(sums, originC, k);
       best = misfit[k] < misfit[best] ? k : best;
     }
-    noiseC = Math.max(Math.sqrt(misfit[best] / Math.max(newest - 3, 1)), LEAST_NOISE_C);
-    dependence = dependence(all, from);
+    noiseC = Math.max(Math.sqrt(misfit[best] / Math.max(bins - 3, 1)), LEAST_NOISE_C);
+  }
+
+  /** Says of the lines drawn through the newest bins how much each counts. */
+  void weighLines(Bins all) {
+    dependence = dependence(all, all.size() - bins);
     weigh();
   }
 
@@ -114,31 +111,15 @@ final class CurveFit {
     return 1 / RATES[k] < QUICK_BELOW_S ? QUICK : 1;
   }
 
-  private void line(Bins all, int from, int k) {
-    double[] shape = SHAPE[k];
+  private void line(CurveSums.Sums sums, double originC, int k) {
     double n = bins;
-    double sx = 0;
-    double sy = 0;
-    double sxx = 0;
-    double sxy = 0;
-    double syy = 0;
-    double originC = all.celsius(all.size() - 1);
-    for (int i = from; i < all.size(); i++) {
-      double x = shape[all.lag(i)];
-      double y = all.celsius(i) - originC;
-      sx += x;
-      sy += y;
-      sxx += x * x;
-      sxy += x * y;
-      syy += y * y;
-    }
-    double varX = sxx - sx * sx / n;
-    double slope = (sxy - sx * sy / n) / varX;
-    double level = (sy - slope * sx) / n;
+    double varX = sums.xx[k] - sums.x[k] * sums.x[k] / n;
+    double slope = (sums.xy[k] - sums.x[k] * sums.y / n) / varX;
+    double level = (sums.y - slope * sums.x[k]) / n;
     climbCPerS[k] = slope;
     temperatureC[k] = originC + level;
     climbErrorCPerS[k] = 1 / Math.sqrt(varX);
-    misfit[k] = Math.max(syy - sy * sy / n - slope * slope * varX, 0);
+    misfit[k] = Math.max(sums.yy - sums.y * sums.y / n - slope * slope * varX, 0);
   }
 
   private double dependence(Bins all, int from) {
@@ -159,6 +140,8 @@ final class CurveFit {
   }
 
   private double residualC(Bins all, int i) {
-    return all.celsius(i) - temperatureC[best] - climbCPerS[best] * SHAPE[best][all.lag(i)];
+    return all.celsius(i)
+        - temperatureC[best]
+        - climbCPerS[best] * CurveSums.shape(best, all.lag(i));
   }
 }

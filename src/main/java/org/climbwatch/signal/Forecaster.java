@@ -12,10 +12,10 @@ import java.util.OptionalDouble;
  * chamber's gas and skin answer, are left out.
  */
 public final class Forecaster {
-  /** Bins of the stretches that are tried, the longest first. */
-  private static final int[] STRETCHES = {180, 135, 96, 66, 48, 36, 27};
-
   private static final int SHORTEST = 24;
+
+  /** Bins of the stretches that are tried; the longest that fits is taken. */
+  private static final int[] STRETCHES = {SHORTEST, 27, 36, 48, 66, 96, 135, 180};
 
   /** Bins of the shortest stretch that must not be missing, as they are while a probe fails. */
   private static final int LEAST_FILLED = 16;
@@ -31,8 +31,8 @@ public final class Forecaster {
 
   private final Bins bins = new Bins();
   private final ChangeWatch changes = new ChangeWatch();
+  private final CurveSums sums = new CurveSums(STRETCHES);
   private final CurveFit fit = new CurveFit();
-  private final CurveFit shortest = new CurveFit();
   private final Heading heading = new Heading();
   private int settling;
   private boolean changed;
@@ -76,9 +76,9 @@ public final class Forecaster {
       forecast = new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
       return;
     }
-    CurveFit chosen = longestThatFits();
-    changes.remember(chosen);
-    forecast = heading.of(chosen, targetC, sinceFallS);
+    fitLongestThatFits();
+    changes.remember(fit);
+    forecast = heading.of(fit, targetC, sinceFallS);
   }
 
   private void lookForChange() {
@@ -93,20 +93,16 @@ public final class Forecaster {
     sinceFallS = offC < 0 && sinceFallS > ONE_DEED_S ? 0 : sinceFallS;
   }
 
-  private CurveFit longestThatFits() {
-    shortest.fit(bins, bins.within(SHORTEST));
-    double mostC = Math.max(MOST_MISFIT * shortest.noiseC, FREE_MISFIT_C);
-    int before = Integer.MAX_VALUE;
-    for (int stretch : STRETCHES) {
-      int count = bins.within(stretch);
-      if (count < before && count > SHORTEST) {
-        fit.fit(bins, count);
-        if (fit.noiseC <= mostC) {
-          return fit;
-        }
-      }
-      before = count;
-    }
-    return shortest;
+  private void fitLongestThatFits() {
+    sums.take(bins);
+    double originC = bins.celsius(bins.size() - 1);
+    fit.lines(sums.of(0), originC);
+    double mostC = Math.max(MOST_MISFIT * fit.noiseC, FREE_MISFIT_C);
+    int stretch = STRETCHES.length;
+    do {
+      stretch--;
+      fit.lines(sums.of(stretch), originC);
+    } while (stretch > 0 && fit.noiseC > mostC);
+    fit.weighLines(bins);
   }
 }

@@ -61,7 +61,10 @@ final class SpikeFilter {
 
   private boolean withinReach(long millis, double temperatureC) {
     double seconds = (millis - good.middleMillis()) / 1000.0;
-    return Math.abs(temperatureC - good.medianC()) <= spikeC + OWN_PACE_C_PER_S * seconds;
+    double reachC = spikeC + OWN_PACE_C_PER_S * seconds;
+    // whatever lies near all of them lies near their middle, which need not be looked for then
+    return good.furthestC(temperatureC) <= reachC
+        || Math.abs(temperatureC - good.medianC()) <= reachC;
   }
 
   private boolean refusedAgree() {
@@ -110,6 +113,14 @@ final class SpikeFilter {
 
     long middleMillis() {
       return millis[size / 2];
+    }
+
+    double furthestC(double celsius) {
+      double furthest = 0;
+      for (int i = 0; i < size; i++) {
+        furthest = Math.max(furthest, Math.abs(celsius - temperatureC[i]));
+      }
+      return furthest;
     }
 
     double medianC() {
