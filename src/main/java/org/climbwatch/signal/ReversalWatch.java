@@ -22,11 +22,15 @@ final class ReversalWatch {
 
   private static final long PROVEN_MILLIS = 43_200_000;
 
+  /** Readings in a row: an igniter's spark comes just when this has to look. */
+  private static final int LEAST_WARM = 5;
+
   private final Spans spans = new Spans(SLOT_MILLIS);
   private final long[] slot = new long[SLOTS];
   private final double[] highestC = new double[SLOTS];
   private final double[] highestColdC = new double[SLOTS];
   private long newest;
+  private int warmInARow;
   private boolean everWarm;
   private long warmMillis;
 
@@ -37,6 +41,7 @@ final class ReversalWatch {
   /** Forgets the run; that it has read warm is kept. */
   void reset() {
     spans.restart();
+    warmInARow = 0;
     Arrays.fill(slot, Long.MIN_VALUE);
   }
 
@@ -53,7 +58,8 @@ final class ReversalWatch {
   /** Takes a reading; answers what it says if it lies below the cold junction. */
   Optional<Reversal> look(long millis, double celsius, double coldJunctionC) {
     double aboveC = celsius - coldJunctionC;
-    if (aboveC >= WARM_C) {
+    warmInARow = aboveC >= WARM_C ? warmInARow + 1 : 0;
+    if (warmInARow >= LEAST_WARM) {
       everWarm = true;
       warmMillis = millis;
     }
