@@ -16,8 +16,14 @@ export function show(status) {
   say('running-name', firingName(firing) + (firing.by_itself ? ' (begun by itself)' : ''));
   element('csv').href = `/api/v1/firings/${firing.id}/export.csv`;
   element('declare-holding').hidden = status.phase === 'holding';
-  element('declare-climbing').hidden = status.phase === 'climbing' || status.phase === 'drying';
+  element('declare-climbing').hidden =
+    (status.phase === 'climbing' || status.phase === 'drying') && !asksForWord(status);
   element('declare-cooling').hidden = firing.gas_off_said;
+}
+
+/** A signal that has left the kiln is believed again once somebody says what the kiln does. */
+function asksForWord(status) {
+  return status.alarms.some((alarm) => alarm.kind === 'probe_leapt');
 }
 
 /** Says how a change went, for a while. */

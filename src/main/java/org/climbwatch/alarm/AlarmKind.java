@@ -31,6 +31,7 @@ public enum AlarmKind {
   PROBE_NOISY("probe_noisy", "Probe signal is noisy", Priority.MEDIUM),
   LOOKS_SCATTER("looks_scatter", "Looks within a reading scatter", Priority.LOW),
   PROBE_JUMPS("probe_jumps", "Probe signal jumps", Priority.MEDIUM),
+  PROBE_LEAPT("probe_leapt", "Probe signal has left the kiln", Priority.HIGH),
   COLD_KILN_DISAGREES("cold_kiln_disagrees", "Cold kiln reads wrong", Priority.LOW),
   COLD_JUNCTION_HOT("cold_junction_hot", "Amplifier too hot", Priority.MEDIUM),
   COLD_JUNCTION_UNSTEADY(

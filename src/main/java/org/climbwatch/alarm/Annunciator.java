@@ -105,7 +105,7 @@ public final class Annunciator {
   /** Lets every rule of the situation's probe look; gives what changed. */
   public List<Standing> look(Situation situation) {
     reach(situation.at());
-    Situation seen = signalBad(situation.probe()) ? situation.ofBadSignal() : situation;
+    Situation seen = situation.seen(signalBad(situation.probe()));
     List<Standing> changes = new ArrayList<>(0);
     for (int i = 0; i < ranked.size(); i++) {
       Alarm alarm = ranked.get(i).alarm();

@@ -29,7 +29,7 @@ public record BehindPlan(Delays delays, double limitC) implements Rule {
     if (!planned || situation.meant().plannedC().isEmpty()) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.temperatureC().isEmpty()) {
+    if (situation.temperatureC().isEmpty() || situation.leftKiln()) {
       return Verdict.UNKNOWN;
     }
     return behindC(situation) >= limitC * (standing ? RETURNS : 1) ? Verdict.HOLDS : Verdict.CLEAR;

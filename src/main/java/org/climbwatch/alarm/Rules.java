@@ -31,6 +31,7 @@ public final class Rules {
           ProbeNoisy.KIND,
           LooksScatter.KIND,
           ProbeJumps.KIND,
+          ProbeLeapt.KIND,
           ColdKilnDisagrees.KIND,
           ColdJunctionHot.KIND,
           ColdJunctionUnsteady.KIND);

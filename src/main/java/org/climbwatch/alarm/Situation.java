@@ -55,10 +55,20 @@ public record Situation(
     Machine machine,
     List<Neighbour> neighbours) {
   /**
-   * The same with a finding standing that single readings are not to be trusted: the middle one of
-   * the last minute takes their place.
+   * As rules are to see it. While single readings are not to be trusted the middle one of the last
+   * minute takes their place; while the signal has left the kiln no climb is taken from it.
+   *
+   * @param noSingleOne whether a finding stands that single readings are not to be trusted
    */
-  Situation ofBadSignal() {
+  Situation seen(boolean noSingleOne) {
+    if (leftKiln()) {
+      return ofBadSignal(temperatureC);
+    }
+    boolean middle = temperatureC.isPresent() && health.middleC().isPresent();
+    return noSingleOne ? ofBadSignal(middle ? health.middleC() : temperatureC) : this;
+  }
+
+  private Situation ofBadSignal(OptionalDouble readC) {
     return new Situation(
         at,
         kiln,
@@ -66,7 +76,7 @@ public record Situation(
         phase,
         gasOffSaid,
         unwatchedS,
-        temperatureC.isPresent() && health.middleC().isPresent() ? health.middleC() : temperatureC,
+        readC,
         fault,
         climb,
         onset,
@@ -79,6 +89,11 @@ public record Situation(
         meant,
         machine,
         neighbours);
+  }
+
+  /** Whether the signal stands on a level that no kiln can have come to. */
+  boolean leftKiln() {
+    return health.leapC().isPresent();
   }
 
   /** Whether an alarm of the fire goes on standing while the kiln cools. */

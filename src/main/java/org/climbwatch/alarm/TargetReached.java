@@ -27,7 +27,7 @@ public record TargetReached(Delays delays) implements Rule {
     if (!burning || situation.meant().targetC().isEmpty()) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.temperatureC().isEmpty()) {
+    if (situation.temperatureC().isEmpty() || situation.leftKiln()) {
       return Verdict.UNKNOWN;
     }
     double dueC = situation.meant().targetC().getAsDouble() - (standing ? DEADBAND_C : 0);

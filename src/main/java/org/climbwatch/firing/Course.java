@@ -119,7 +119,12 @@ public final class Course {
     if (begun.isEmpty() || meant == Phase.IDLE || meant == Phase.DRYING) {
       return List.of();
     }
-    List<Step> steps = meant == phase ? List.of() : enter(at, meant, "By the potter's word.");
+    List<Step> steps = List.of();
+    if (meant == phase) {
+      countFallFrom(at);
+    } else {
+      steps = enter(at, meant, "By the potter's word.");
+    }
     gasOffSaid = meant == Phase.COOLING;
     return steps;
   }
@@ -208,10 +213,14 @@ public final class Course {
     gasOffSaid = false;
     warming.reset();
     coldOnce = false;
-    // a fall is counted from here, not from a peak before the potter's word
-    peakAt = Optional.of(at);
-    peakC = next == Phase.COOLING ? peakC : Double.NEGATIVE_INFINITY;
+    countFallFrom(at);
     return List.of(new Step.Enters(next, why));
+  }
+
+  /** A fall is counted from here, not from a peak before the potter's word. */
+  private void countFallFrom(Moment at) {
+    peakAt = Optional.of(at);
+    peakC = phase == Phase.COOLING ? peakC : Double.NEGATIVE_INFINITY;
   }
 
   private List<Step> finish(boolean byItself, String why) {

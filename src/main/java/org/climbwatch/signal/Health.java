@@ -19,6 +19,7 @@ public final class Health {
   private final Noise noise = new Noise();
   private final LookSpread lookSpread = new LookSpread();
   private final Jumps jumps = new Jumps();
+  private final Leap leap = new Leap();
   private final Unmoved unmoved = new Unmoved();
   private final ColdJunctionTrend coldJunctionTrend = new ColdJunctionTrend();
   private final ColdRest rest = new ColdRest();
@@ -42,6 +43,7 @@ public final class Health {
       long millis, double raw, double celsius, OptionalDouble cold, OptionalDouble spreadC) {
     lastMillis = millis;
     coldJunctionC = cold;
+    leap.add(millis, celsius, noise.noiseC().orElse(0));
     noise.add(celsius);
     lookSpread.add(spreadC);
     unmoved.add(millis, raw, celsius);
@@ -60,6 +62,7 @@ public final class Health {
     lastMillis = millis;
     noise.breakOff();
     jumps.fault();
+    leap.fault();
     unmoved.reset();
   }
 
@@ -67,10 +70,30 @@ public final class Health {
   public void countAfresh() {
     minutes.countAfresh();
     reversalWatch.countAfresh();
+    leap.trust();
   }
 
-  /** Forgets the run, as after a gap. */
+  /**
+   * The potter says what the kiln does, or the probe is another: the level of now is the kiln's.
+   */
+  public void trustLevel() {
+    leap.trust();
+  }
+
+  /** Whether the newest readings stand on another level, or may do so, that no kiln can reach. */
+  public boolean leftKiln() {
+    return leap.unsure() || leap.awayC().isPresent();
+  }
+
+  /** Goes on after a restart of the program: forgets the run, and the clock may begin anew. */
+  public void resume() {
+    reset();
+    leap.resume();
+  }
+
+  /** Forgets the run, as after a gap; that the signal has left the kiln is kept. */
   public void reset() {
+    leap.fault();
     noise.reset();
     lookSpread.reset();
     jumps.reset();
@@ -96,6 +119,7 @@ public final class Health {
         jumps.count(),
         jumped && jumps.comeAndGo(),
         jumped ? jumps.largestC() : 0,
+        leap.awayC(),
         unmoved.seconds(lastMillis),
         unmoved.finestC(),
         coldJunctionC,

@@ -12,6 +12,8 @@ import java.util.OptionalDouble;
  * @param jumps how many steps and faults that came and went, in the last quarter of an hour
  * @param jumpsComeAndGo whether it went up and down among them
  * @param largestJumpC °C, without its sign; 0 where there were only faults
+ * @param leapC °C of the step by which the signal has left what a kiln can do; empty while it has
+ *     not, or is back
  * @param unmovedS s for which the signal has not moved by a single bit
  * @param finestStepC °C, the smallest move seen so far; infinite before the first
  * @param coldJunctionC °C of the amplifier's terminals, where it tells
@@ -27,6 +29,7 @@ public record SignalHealth(
     int jumps,
     boolean jumpsComeAndGo,
     double largestJumpC,
+    OptionalDouble leapC,
     double unmovedS,
     double finestStepC,
     OptionalDouble coldJunctionC,
@@ -43,6 +46,7 @@ public record SignalHealth(
           0,
           false,
           0,
+          OptionalDouble.empty(),
           0,
           Double.POSITIVE_INFINITY,
           OptionalDouble.empty(),
@@ -51,4 +55,23 @@ public record SignalHealth(
           Optional.empty(),
           OptionalDouble.empty(),
           Optional.empty());
+
+  /** The same for one who does not ask for leaps. */
+  public SignalHealth withoutLeap() {
+    return new SignalHealth(
+        noiseC,
+        lookSpreadC,
+        jumps,
+        jumpsComeAndGo,
+        largestJumpC,
+        OptionalDouble.empty(),
+        unmovedS,
+        finestStepC,
+        coldJunctionC,
+        coldJunctionCPerMinute,
+        restOffsetC,
+        reversal,
+        middleC,
+        steadyFall);
+  }
 }

@@ -27,6 +27,7 @@ final class ProbeWatch {
   private Optional<Moment> lastKeptAt = Optional.empty();
   private long unwatchedMillis;
   private boolean resumed;
+  private boolean seesLeaps = true;
 
   ProbeWatch(ProbeSettings settings, SignalSettings signal) {
     this.settings = settings;
@@ -40,6 +41,7 @@ final class ProbeWatch {
     if (!other.equals(settings) || !otherSignal.equals(signal)) {
       track = new Track(otherSignal);
       health.reset();
+      health.trustLevel();
     }
     settings = other;
     signal = otherSignal;
@@ -124,7 +126,23 @@ final class ProbeWatch {
 
   /** What the run says about the probe itself. */
   SignalHealth health() {
-    return health.now();
+    SignalHealth now = health.now();
+    return seesLeaps || now.leapC().isEmpty() ? now : now.withoutLeap();
+  }
+
+  /** Whether it matters that the signal has left the kiln. */
+  void seesLeaps(boolean sees) {
+    seesLeaps = sees;
+  }
+
+  /** Whether the newest reading may be none of the kiln's. */
+  boolean leftKiln() {
+    return seesLeaps && health.leftKiln();
+  }
+
+  /** The potter says what the kiln does, and thereby that its number is right. */
+  void trustLevel() {
+    health.trustLevel();
   }
 
   /** The reading with what the run says of it, which is then the newest. */
@@ -142,7 +160,7 @@ final class ProbeWatch {
   void resume() {
     resumed = true;
     track.reset();
-    health.reset();
+    health.resume();
   }
 
   /** °C that the probe may be used to. */

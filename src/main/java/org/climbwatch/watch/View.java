@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Annunciator;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
@@ -84,6 +85,20 @@ public record View(
       Optional<Moment> shelvedUntil,
       Signature by,
       boolean cameFirst) {
+    static StandingAlarm of(Annunciator.Standing one) {
+      return new StandingAlarm(
+          one.id(),
+          one.probe(),
+          one.kind(),
+          one.state(),
+          one.since(),
+          one.message(),
+          one.seenAt(),
+          one.shelvedUntil(),
+          one.by(),
+          one.cameFirst());
+    }
+
     /** One that nobody has answered or shelved. */
     public StandingAlarm(
         String id, String probe, AlarmKind kind, AlarmState state, Moment since, String message) {

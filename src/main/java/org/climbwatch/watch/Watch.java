@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.Annunciator;
 import org.climbwatch.alarm.Machine;
 import org.climbwatch.alarm.Meant;
@@ -36,6 +37,7 @@ public final class Watch {
     }
     course = new Course(settings.firing());
     annunciator = new Annunciator(settings.alarm(), settings.probeNames());
+    lookForLeaps();
   }
 
   /** Takes one input and says what follows from it. Inputs come in the order of their moments. */
@@ -57,7 +59,7 @@ public final class Watch {
             .begun()
             .map(b -> new View.OpenFiring(b.since(), b.name(), b.byItself(), course.gasOffSaid())),
         outlook.forecast(),
-        annunciator.standing().stream().map(Watch::standing).toList(),
+        annunciator.standing().stream().map(View.StandingAlarm::of).toList(),
         annunciator.watched().stream()
             .map(w -> new View.WatchedAlarm(w.called(), w.probe(), w.kind(), w.state()))
             .toList(),
@@ -67,20 +69,6 @@ public final class Watch {
   /** What was last reported of the machine. */
   public Machine machine() {
     return machine;
-  }
-
-  private static View.StandingAlarm standing(Annunciator.Standing one) {
-    return new View.StandingAlarm(
-        one.id(),
-        one.probe(),
-        one.kind(),
-        one.state(),
-        one.since(),
-        one.message(),
-        one.seenAt(),
-        one.shelvedUntil(),
-        one.by(),
-        one.cameFirst());
   }
 
   private Outcome measured(Input.Measured input) {
@@ -114,9 +102,13 @@ public final class Watch {
     return new Outcome(true, Optional.of(judged), events);
   }
 
-  /** A bad signal moves no phase: of a noisy one the middle of a minute, of one that jumps none. */
+  /**
+   * A bad signal moves no phase: of a noisy one the middle of a minute, of one that jumps or has
+   * left the kiln none.
+   */
   private OptionalDouble forCourse(ProbeWatch probe, Judged judged) {
-    if (annunciator.signalJumps(probe.name())) {
+    boolean lost = probe.leftKiln() && course.phase() != Phase.IDLE;
+    if (lost || annunciator.signalJumps(probe.name())) {
       return OptionalDouble.empty();
     }
     return annunciator.signalBad(probe.name()) ? probe.freshMiddleC() : judged.temperatureC();
@@ -205,6 +197,7 @@ public final class Watch {
       tell(at, course.end(), events);
     } else if (input instanceof Input.Declared declared) {
       tell(at, course.declare(at, declared.phase()), events);
+      probes.forEach(ProbeWatch::trustLevel);
     } else if (input instanceof Input.Resumed resumed) {
       resume(resumed);
     } else if (input instanceof Input.Configured configured) {
@@ -259,8 +252,14 @@ public final class Watch {
       outlook.gap();
     }
     settings = other;
+    lookForLeaps();
     course.configure(other.firing());
     announce(at, annunciator.configure(other.alarm(), other.probeNames()), events);
+  }
+
+  private void lookForLeaps() {
+    boolean asked = settings.alarm().of(AlarmKind.PROBE_LEAPT).enabled();
+    probes.forEach(probe -> probe.seesLeaps(asked));
   }
 
   private void tell(Moment at, List<Course.Step> steps, List<Event> events) {

@@ -46,6 +46,12 @@ public final class Script {
     return this;
   }
 
+  /** From one reading to the next on another level, as a wire that slips makes it. */
+  public Script leap(double byC) {
+    temperatureC += byC;
+    return this;
+  }
+
   public Script faulty(Fault fault, int seconds) {
     for (int s = 0; s < seconds; s++) {
       inputs.add(new Input.Measured(Reading.faulty(now(), "upper", fault)));

@@ -1,0 +1,158 @@
+package org.climbwatch.signal;
+
+import java.util.OptionalDouble;
+
+/**
+ * Sees that the signal has left the kiln: from one reading to the next it stands on another level
+ * that no kiln, lid or burner reaches in that time, and stays there. A lead that shorts reads the
+ * place of the short, a screw that works loose anything.
+ *
+ * <p>It has come back when it stands near the level that it left, with what a kiln may have moved
+ * in the meantime; when it leaps back at least half the way; or by the potter's word. Nothing else
+ * proves it, so that it can stay away for the rest of a firing.
+ */
+final class Leap {
+  /** °C from one level to the other. */
+  private static final double LEAST_C = 25;
+
+  /**
+   * °C/s that the fastest bare couple in a fire moves (5: NIST gas-burner data), for so many s that
+   * it may do so.
+   */
+  private static final double QUICK_C_PER_S = 6;
+
+  private static final double QUICK_FOR_S = 10;
+
+  /** °C/s of a kiln over minutes: 300 °C/h, a shut fibre kiln's fall (common practice). */
+  private static final double SLOW_C_PER_S = 300 / 3600.0;
+
+  /** Readings that make a level, and how far they may stray: a share of the leap, and °C beside. */
+  private static final int LEVEL = 3;
+
+  private static final double STRAY = 0.1;
+  private static final double STRAY_C = 1;
+
+  /** Of the leap away, how far one the other way must go to be taken for the way back. */
+  private static final double BACK = 0.5;
+
+  /** Noises that a leap must be wide besides. */
+  private static final double NOISES = 8;
+
+  /** ms without a level after which what is read is taken for the kiln's again. */
+  private static final long CHAOS_MILLIS = 60_000;
+
+  private boolean known;
+  private double levelC;
+  private long levelMillis;
+  private boolean clockAnew;
+  private final double[] apartC = new double[LEVEL];
+  private int apart;
+  private boolean away;
+  private double leftC;
+  private long leftMillis;
+  private double leapC;
+
+  /** What is read from now on is the kiln's, whatever was before. */
+  void trust() {
+    away = false;
+    known = false;
+    apart = 0;
+  }
+
+  /** The clock may have begun anew; that the signal is away stays. */
+  void resume() {
+    clockAnew = true;
+    apart = 0;
+  }
+
+  /** A look without a temperature. */
+  void fault() {
+    apart = 0;
+  }
+
+  /**
+   * Takes a temperature, spikes among them.
+   *
+   * @param noiseC °C, standard
+   */
+  void add(long millis, double celsius, double noiseC) {
+    if (clockAnew) {
+      levelMillis = millis;
+      leftMillis = millis;
+      clockAnew = false;
+      known = known && away;
+    }
+    if (known && Math.abs(celsius - levelC) <= reachC(millis - levelMillis, noiseC)) {
+      stand(millis, celsius);
+      return;
+    }
+    stepAside(celsius);
+    if (apart == LEVEL && isLevel()) {
+      if (known) {
+        leap(apartC[0] - levelC);
+      }
+      stand(millis, celsius);
+    } else if (known && millis - levelMillis > CHAOS_MILLIS) {
+      stand(millis, celsius);
+    }
+  }
+
+  /** °C of the leap while the signal is away. */
+  OptionalDouble awayC() {
+    return away ? OptionalDouble.of(leapC) : OptionalDouble.empty();
+  }
+
+  /** Whether the newest readings stand apart and are too few to tell why. */
+  boolean unsure() {
+    return known && apart > 0;
+  }
+
+  private void stepAside(double celsius) {
+    if (apart == LEVEL) {
+      System.arraycopy(apartC, 1, apartC, 0, LEVEL - 1);
+      apart--;
+    }
+    apartC[apart++] = celsius;
+  }
+
+  private void stand(long millis, double celsius) {
+    known = true;
+    levelC = celsius;
+    levelMillis = millis;
+    apart = 0;
+    double movedC = SLOW_C_PER_S * (millis - leftMillis) / 1000;
+    if (away && Math.abs(celsius - leftC) <= LEAST_C + movedC) {
+      away = false;
+    }
+  }
+
+  private void leap(double stepC) {
+    if (away) {
+      boolean back = stepC * leapC < 0 && Math.abs(stepC) >= BACK * Math.abs(leapC);
+      away = !back;
+      return;
+    }
+    away = true;
+    leftC = levelC;
+    leftMillis = levelMillis;
+    leapC = stepC;
+  }
+
+  private static double reachC(long millis, double noiseC) {
+    double seconds = millis / 1000.0;
+    return Math.max(LEAST_C, NOISES * noiseC)
+        + QUICK_C_PER_S * Math.min(seconds, QUICK_FOR_S)
+        + SLOW_C_PER_S * seconds;
+  }
+
+  private boolean isLevel() {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (double one : apartC) {
+      low = Math.min(low, one);
+      high = Math.max(high, one);
+    }
+    double stepC = known ? Math.abs(apartC[0] - levelC) : LEAST_C;
+    return high - low <= STRAY * stepC + STRAY_C;
+  }
+}

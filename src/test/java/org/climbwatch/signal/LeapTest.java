@@ -1,0 +1,115 @@
+package org.climbwatch.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+class LeapTest {
+  private final Leap leap = new Leap();
+  private long millis;
+
+  private LeapTest reads(double... celsius) {
+    for (double one : celsius) {
+      leap.add(millis, one, 0.3);
+      millis += 1000;
+    }
+    return this;
+  }
+
+  @Test
+  void threeReadingsOnAnotherLevelAreALeap() {
+    reads(800, 800, 800, 25, 25);
+    assertThat(leap.awayC()).isEmpty();
+    assertThat(leap.unsure()).isTrue();
+
+    reads(25);
+    assertThat(leap.awayC()).hasValue(-775);
+    assertThat(leap.unsure()).isFalse();
+  }
+
+  @Test
+  void sparksAreNone() {
+    reads(800, 800, 800, 25, 800, 900, 700, 800, 500, 480, 800);
+
+    assertThat(leap.awayC()).isEmpty();
+    assertThat(leap.unsure()).isFalse();
+  }
+
+  @Test
+  void aSparkAtTheVeryFirstIsNone() {
+    reads(60, 14, 14, 14, 14);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void aBareCoupleInAFireThatIsShutIsNone() {
+    // 5 °C/s: NIST gas-burner data, shared facts
+    reads(800, 800, 800, 795, 790, 785, 780, 775, 770, 765, 760, 755, 750, 750, 750, 750);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void aSlowReaderMayMoveFurtherFromOneReadingToTheNext() {
+    for (double celsius : new double[] {800, 800, 800, 725, 720, 718, 717}) {
+      leap.add(millis, celsius, 0.3);
+      millis += 10_000;
+    }
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void aNoisySignalMakesNoLeapOfItsNoise() {
+    for (double celsius : new double[] {800, 801, 800, 840, 840, 840, 800, 800}) {
+      leap.add(millis, celsius, 6);
+      millis += 1000;
+      assertThat(leap.awayC()).isEmpty();
+    }
+  }
+
+  @Test
+  void itIsBackNearTheLevelThatItLeft() {
+    reads(800, 800, 800, 25, 25, 25, 26, 810, 810, 810);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void itIsBackWhenTheKilnHasGoneOnMeanwhile() {
+    reads(500, 500, 500, 25, 25, 25);
+    millis += 3_600_000;
+    reads(25, 25, 25, 1100, 1100, 1100);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void aSecondLeapTheSameWayIsNotBack() {
+    reads(800, 800, 800, 500, 500, 500, 25, 25, 25);
+
+    assertThat(leap.awayC()).hasValue(-300);
+  }
+
+  @Test
+  void itIsBackByTheWordOfThePotter() {
+    reads(800, 800, 800, 25, 25, 25);
+    leap.trust();
+    reads(25, 25, 25, 25);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
+  void aMinuteWithoutAnyLevelIsTakenForTheKilnAgain() {
+    reads(800, 800, 800);
+    for (int i = 0; i < 40; i++) {
+      reads(300, 500);
+    }
+    assertThat(leap.awayC()).isEmpty();
+    reads(400);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+}

@@ -1,0 +1,163 @@
+package org.climbwatch.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.climbwatch.alarm.AlarmKind;
+import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.RuleSettings;
+import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Wires that touch, a contact that slips: a number that is not the kiln's must decide nothing. */
+class SignalLeavesTheKilnTest {
+  private static final int MINUTES = 60;
+
+  private static Script hot() {
+    return new Script(20).deed(at -> new Input.Began(at, "")).climb(150, 17_000);
+  }
+
+  private static List<AlarmKind> raised(List<Event> events) {
+    return events.stream()
+        .filter(Event.AlarmChanged.class::isInstance)
+        .map(Event.AlarmChanged.class::cast)
+        .filter(one -> one.alarmState() == AlarmState.UNACKNOWLEDGED)
+        .map(Event.AlarmChanged::kind)
+        .toList();
+  }
+
+  private static List<Phase> phases(List<Event> events) {
+    return events.stream()
+        .filter(Event.PhaseChanged.class::isInstance)
+        .map(one -> ((Event.PhaseChanged) one).phase())
+        .toList();
+  }
+
+  @Test
+  void aShortedLeadIsSaidAndDoesNotEndTheFiring() {
+    List<Event> events = hot().leap(-700).climb(0, 120 * MINUTES).events();
+
+    assertThat(raised(events)).containsExactly(AlarmKind.PROBE_LEAPT);
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+    assertThat(events.toString())
+        .contains("top hat, probe upper: the signal leapt down by 700 °C", "two wires touch");
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-840, -650, -300})
+  void aCoolingKilnIsNeitherColdNorCoolEnoughByALeap(double leapC) {
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(190, 17_000)
+            .deed(at -> new Input.Declared(at, Phase.COOLING))
+            .climb(-300, 300)
+            .leap(leapC)
+            .climb(-1, 30 * MINUTES);
+    List<Event> events = script.events();
+
+    assertThat(raised(events)).containsExactly(AlarmKind.PROBE_LEAPT);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {600, 250, -400})
+  void aMomentOnAnotherLevelCostsTheFiringNothing(double leapC) {
+    List<Event> events =
+        hot()
+            .leap(leapC)
+            .climb(150, 15)
+            .leap(-leapC)
+            .climb(150, 40 * MINUTES)
+            .climb(5, 30 * MINUTES)
+            .events();
+
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING);
+    assertThat(raised(events))
+        .contains(AlarmKind.CLIMB_STALLED)
+        .doesNotContain(AlarmKind.TARGET_REACHED, AlarmKind.PROBE_LEAPT, AlarmKind.FALLING);
+  }
+
+  @Test
+  void itIsOverOnceTheSignalIsBack() {
+    Script script = hot().leap(-700).climb(0, 10 * MINUTES).leap(725).climb(150, 5 * MINUTES);
+    Watch watch = new Watch(Script.SETTINGS);
+    Script.eventsOf(watch, script.inputs());
+
+    assertThat(watch.view().alarms())
+        .extracting(View.StandingAlarm::kind, View.StandingAlarm::state)
+        .containsExactly(
+            org.assertj.core.groups.Tuple.tuple(
+                AlarmKind.PROBE_LEAPT, AlarmState.RETURNED_UNACKNOWLEDGED));
+  }
+
+  @Test
+  void aFlameLostAfterItsReturnIsSeen() {
+    List<Event> events =
+        hot()
+            .leap(-700)
+            .climb(0, 10 * MINUTES)
+            .leap(725)
+            .climb(150, 5 * MINUTES)
+            .climb(-500, 2 * MINUTES)
+            .events();
+
+    assertThat(raised(events)).containsExactly(AlarmKind.PROBE_LEAPT, AlarmKind.FALLING);
+  }
+
+  @Test
+  void theWordOfThePotterMakesItsNumberRight() {
+    Script script =
+        hot()
+            .leap(-400)
+            .climb(150, 10 * MINUTES)
+            .deed(at -> new Input.Declared(at, Phase.CLIMBING))
+            .climb(150, 20 * MINUTES);
+    List<Event> events = script.climb(0, 30 * MINUTES).events();
+
+    assertThat(raised(events)).contains(AlarmKind.PROBE_LEAPT, AlarmKind.CLIMB_STALLED);
+  }
+
+  @Test
+  void itStaysAwayOverFaultsAndARestart() {
+    List<Event> events =
+        hot()
+            .leap(-700)
+            .climb(0, 5 * MINUTES)
+            .faulty(Fault.OPEN_CIRCUIT, 4)
+            .climb(0, 5 * MINUTES)
+            .reboot()
+            .climb(0, 60 * MINUTES)
+            .events();
+
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @Test
+  void aLeadThatShortsWhileItGivesNothingIsFound() {
+    List<Event> events =
+        hot().faulty(Fault.OPEN_CIRCUIT, 5).leap(-700).climb(0, 60 * MINUTES).events();
+
+    assertThat(raised(events)).contains(AlarmKind.PROBE_LEAPT);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @Test
+  void switchedOffNothingWaitsForTheSignalToComeBack() {
+    AlarmSettings usual = Script.SETTINGS.alarm();
+    RuleSettings leapt = usual.of(AlarmKind.PROBE_LEAPT);
+    AlarmSettings without =
+        usual.with(new RuleSettings(leapt.alarm(), false, leapt.numbers(), leapt.delays()));
+    Watch watch = new Watch(Script.SETTINGS.with(without));
+    List<Event> events = Script.eventsOf(watch, hot().leap(-700).climb(0, 60 * MINUTES).inputs());
+
+    assertThat(raised(events)).doesNotContain(AlarmKind.PROBE_LEAPT);
+    assertThat(events).anyMatch(Event.FiringEnded.class::isInstance);
+  }
+}
