@@ -76,8 +76,19 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
     }
     var climb = situation.climb().get();
     double sureCPerHour = climb.cPerHour() - (standing ? 0 : climb.uncertaintyCPerHour());
-    boolean fast = sureCPerHour > limitCPerHour(situation);
+    boolean fast = sureCPerHour > limitCPerHour(situation) && !hasEased(situation);
     return fast && !comesBack(situation) ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  /**
+   * Whether the last moments are surely slow again. The climb over the minutes before is then that
+   * of a kiln that came back behind a door, and is by now above where it was.
+   */
+  private boolean hasEased(Situation situation) {
+    return situation
+        .quickClimb()
+        .filter(quick -> quick.cPerHour() + quick.uncertaintyCPerHour() < limitCPerHour(situation))
+        .isPresent();
   }
 
   /**

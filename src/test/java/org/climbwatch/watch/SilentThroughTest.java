@@ -82,6 +82,19 @@ class SilentThroughTest {
     assertThat(firing.raised()).containsExactly(AlarmKind.TARGET_REACHED);
   }
 
+  /** Soon above its old peak, while the minutes before still hold the steep way back to it. */
+  @ParameterizedTest
+  @ValueSource(doubles = {30, 60, 120})
+  void comingBackBehindADoorAndClimbingOn(double backWithinS) {
+    Curve firing = hot(1240, 0.3).steady(110, 120);
+    double beforeC = firing.celsius();
+    firing
+        .follow(3, t -> beforeC - 130 * (1 - StrictMath.exp(-t / 20.0)))
+        .follow(30, t -> beforeC + 150 * t / 3600 - 130 * StrictMath.exp(-t / backWithinS));
+
+    assertThat(firing.raised(AlarmKind.CLIMB_TOO_FAST)).isEmpty();
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {0.3, 1, 2})
   void endOfTheFiring(double noiseC) {
