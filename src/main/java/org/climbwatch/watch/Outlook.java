@@ -1,5 +1,6 @@
 package org.climbwatch.watch;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
@@ -10,8 +11,15 @@ import org.climbwatch.signal.Forecaster;
 final class Outlook {
   private static final Forecast NOT_CLIMBING = new Forecast.NotYet(Forecast.Reason.NOT_CLIMBING);
 
+  private static final Forecast NOT_SEEN = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
+
+  /** ms without a temperature after which nobody knows what the fire has done meanwhile. */
+  private static final long UNSEEN_MILLIS = 120_000;
+
   private final Forecaster forecaster = new Forecaster();
   private boolean climbing;
+  private Optional<Moment> lastAt = Optional.empty();
+  private boolean unseen;
   private OptionalDouble highestC = OptionalDouble.empty();
 
   /** A new firing begins. */
@@ -27,6 +35,8 @@ final class Outlook {
 
   /** Takes a temperature that is no spike. */
   void look(Moment at, double celsius, Phase phase, OptionalDouble targetC) {
+    lastAt = Optional.of(at);
+    unseen = false;
     highestC = OptionalDouble.of(Math.max(celsius, highestC.orElse(celsius)));
     boolean climbsNow = phase == Phase.CLIMBING;
     if (climbsNow != climbing) {
@@ -38,7 +48,17 @@ final class Outlook {
     }
   }
 
+  /** There is no temperature to take. */
+  void miss(Moment at) {
+    unseen =
+        lastAt.isPresent()
+            && (!lastAt.get().sameBoot(at) || at.millisSince(lastAt.get()) > UNSEEN_MILLIS);
+  }
+
   Forecast forecast() {
+    if (climbing && unseen) {
+      return NOT_SEEN;
+    }
     return climbing ? forecaster.forecast() : NOT_CLIMBING;
   }
 

@@ -90,11 +90,13 @@ public final class Watch {
     }
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
-    if (isFollowed(probe) && judged.temperatureC().isPresent() && !spike) {
-      OptionalDouble seenC = forCourse(probe, judged);
+    if (isFollowed(probe)) {
+      OptionalDouble seenC = forCourse(probe, judged, spike);
       if (seenC.isPresent()) {
         tell(at, course.look(at, seenC.getAsDouble()), events);
         outlook.look(at, seenC.getAsDouble(), course.phase(), settings.targetC());
+      } else {
+        outlook.miss(at);
       }
     }
     judged = probe.conclude(judged, spike, course.phase());
@@ -106,9 +108,10 @@ public final class Watch {
    * A bad signal moves no phase: of a noisy one the middle of a minute, of one that jumps or has
    * left the kiln none.
    */
-  private OptionalDouble forCourse(ProbeWatch probe, Judged judged) {
-    boolean lost = probe.leftKiln() && course.phase() != Phase.IDLE;
-    if (lost || annunciator.signalJumps(probe.name())) {
+  private OptionalDouble forCourse(ProbeWatch probe, Judged judged, boolean spike) {
+    boolean none = spike || judged.temperatureC().isEmpty();
+    boolean left = probe.leftKiln() && course.phase() != Phase.IDLE;
+    if (none || left || annunciator.signalJumps(probe.name())) {
       return OptionalDouble.empty();
     }
     return annunciator.signalBad(probe.name()) ? probe.freshMiddleC() : judged.temperatureC();

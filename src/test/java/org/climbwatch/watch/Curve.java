@@ -9,6 +9,7 @@ import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.firing.FiringSettings;
 import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.reading.Reading;
 import org.climbwatch.signal.SignalSettings;
@@ -61,6 +62,10 @@ final class Curve {
     return take(new Input.Declared(now(), phase));
   }
 
+  Curve end() {
+    return take(new Input.Ended(now()));
+  }
+
   Curve steady(double cPerHour, double minutes) {
     double fromC = celsius;
     return follow(minutes, t -> fromC + cPerHour * t / 3600);
@@ -75,6 +80,14 @@ final class Curve {
       second++;
       double seenC = celsius + noiseC * StrictMath.sin(second * second % 9973 * 7.77);
       take(new Input.Measured(Reading.linearised(now(), "upper", seenC, OptionalDouble.of(25))));
+    }
+    return this;
+  }
+
+  Curve faulty(Fault fault, int seconds) {
+    for (int s = 0; s < seconds; s++) {
+      second++;
+      take(new Input.Measured(Reading.faulty(now(), "upper", fault)));
     }
     return this;
   }
