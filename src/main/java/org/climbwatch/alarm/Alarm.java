@@ -199,8 +199,8 @@ final class Alarm {
   }
 
   private Optional<Change> giveWay(Rule.Verdict verdict, AlarmKind to) {
-    if (verdict != Rule.Verdict.NOT_APPLICABLE) {
-      take(Turn.APPLIES); // back in service, perhaps: nothing to announce
+    if (verdict != Rule.Verdict.NOT_APPLICABLE || !rule.inService()) {
+      take(applying(verdict)); // in or out of service, perhaps: nothing to announce
     }
     return take(Turn.TAKEN_OVER).map(change -> change.saidBy(to));
   }

@@ -25,14 +25,23 @@ final class Ranked {
     return better.length;
   }
 
-  /** The gravest of them that is present and not put aside: it speaks for this one. */
+  /**
+   * The gravest of them that is present and announced: it speaks for this one. One that was itself
+   * taken over and is going does not.
+   */
   Optional<AlarmKind> saidBy() {
     for (int i = better.length - 1; i >= 0; i--) {
-      Alarm one = better[i];
-      if (one.present() && one.state() != AlarmState.SHELVED) {
-        return Optional.of(one.kind());
+      if (better[i].present() && speaks(better[i].state())) {
+        return Optional.of(better[i].kind());
       }
     }
     return Optional.empty();
+  }
+
+  /** Who puts the graver one aside puts its cause aside, and is not to be rung for less of it. */
+  private static boolean speaks(AlarmState state) {
+    return state == AlarmState.UNACKNOWLEDGED
+        || state == AlarmState.ACKNOWLEDGED
+        || state == AlarmState.SHELVED;
   }
 }
