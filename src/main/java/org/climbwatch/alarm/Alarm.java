@@ -145,7 +145,8 @@ final class Alarm {
       return Optional.empty();
     }
     Occurrence one = occurrence.orElseGet(() -> Occurrence.begun(id(at), at, false, aside()));
-    Shelf shelf = new Shelf(at.plusMillis(shelving.time().toMillis()));
+    Moment until = at.plusMillis(shelving.time().toMillis());
+    Shelf shelf = new Shelf(until, one.seenBeforeShelved());
     occurrence = Optional.of(one.shelved(shelf, shelving.by()));
     Optional<Change> change = take(Turn.SHELVED);
     return change.isPresent() ? change : Optional.of(changed(occurrence.get(), state));
@@ -229,27 +230,14 @@ final class Alarm {
       return Optional.empty();
     }
     Moment at = situation.at();
-    Moment saidAt = occurrence.orElseThrow().reminder().saidAt();
-    if (!occurrence.get().reminder().isDue(at, after)) {
+    if (!occurrence.orElseThrow().reminder().isDue(at, after)) {
       return Optional.empty();
     }
     boolean fresh = verdict == Rule.Verdict.HOLDS && refresh(situation);
+    String says = occurrence.get().reminderWords(at, fresh);
     Occurrence reminded = occurrence.get().reminded(at);
     occurrence = Optional.of(reminded);
-    Moment since = reminded.since();
-    String how =
-        since.sameBoot(at) && saidAt.sameBoot(at)
-            ? " after " + Words.span(at.millisSince(since) / 1000)
-            : "";
-    String when = fresh ? "" : seenBefore(reminded.seenAt(), at);
-    String says = "Still not acknowledged" + how + ". " + when + reminded.message();
     return Optional.of(new Change(reminded, state, says, true));
-  }
-
-  private static String seenBefore(Moment seenAt, Moment at) {
-    return seenAt.sameBoot(at)
-        ? "Seen " + Words.span(at.millisSince(seenAt) / 1000) + " ago: "
-        : "Seen before the restart: ";
   }
 
   /** Says it with the numbers of now where they bear it out; answers whether they do. */

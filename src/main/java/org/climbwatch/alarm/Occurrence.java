@@ -26,39 +26,52 @@ record Occurrence(
   /** One that has just begun. */
   static Occurrence begun(String id, Moment at, boolean raised, String message) {
     return new Occurrence(
-        id, at, raised, message, at, Signature.NOBODY, Optional.empty(), new Reminder(at, 0));
+        id, at, raised, message, at, Signature.NOBODY, Optional.empty(), Reminder.from(at));
   }
 
   /** The condition is present anew; whoever answered before has not answered this. */
   Occurrence again(Moment at, String says) {
     Signature still = shelf.isPresent() ? by : Signature.NOBODY;
-    return new Occurrence(id, at, true, says, at, still, shelf, new Reminder(at, 0));
+    return new Occurrence(id, at, true, says, at, still, shelf, Reminder.from(at));
   }
 
   Occurrence answered(Signature signature) {
     return new Occurrence(id, since, raised, message, seenAt, signature, shelf, reminder);
   }
 
+  /** Put aside by somebody; a note that stands is not wiped by one that is not written. */
   Occurrence shelved(Shelf on, Signature signature) {
-    return new Occurrence(id, since, raised, message, seenAt, signature, Optional.of(on), reminder);
+    String note = signature.note().isEmpty() ? by.note() : signature.note();
+    Signature both = new Signature(signature.who(), note);
+    return new Occurrence(id, since, raised, message, seenAt, both, Optional.of(on), reminder);
+  }
+
+  /** Whether it stood before anybody put it aside. */
+  boolean seenBeforeShelved() {
+    return shelf.map(Shelf::ofSeen).orElse(raised);
   }
 
   /** Off the shelf and to be announced anew. */
   Occurrence unshelved(Moment at) {
     return new Occurrence(
-        id,
-        since,
-        raised,
-        message,
-        seenAt,
-        Signature.NOBODY,
-        Optional.empty(),
-        new Reminder(at, 0));
+        id, since, raised, message, seenAt, Signature.NOBODY, Optional.empty(), Reminder.from(at));
   }
 
   /** With the numbers of now. */
   Occurrence seen(String says, Moment at) {
     return new Occurrence(id, since, raised, says, at, by, shelf, reminder);
+  }
+
+  /** What a reminder of it says: how long it has waited, and when it was seen if not now. */
+  String reminderWords(Moment at, boolean seenNow) {
+    String when = seenNow ? "" : seenBefore(at);
+    return "Still not acknowledged" + reminder.waited(at) + ". " + when + message;
+  }
+
+  private String seenBefore(Moment at) {
+    return seenAt.sameBoot(at)
+        ? "Seen " + Words.span(at.millisSince(seenAt) / 1000) + " ago: "
+        : "Seen before the restart: ";
   }
 
   Occurrence reminded(Moment at) {

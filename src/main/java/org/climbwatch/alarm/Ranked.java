@@ -31,17 +31,22 @@ final class Ranked {
    */
   Optional<AlarmKind> saidBy() {
     for (int i = better.length - 1; i >= 0; i--) {
-      if (better[i].present() && speaks(better[i].state())) {
+      if (better[i].present() && speaks(better[i])) {
         return Optional.of(better[i].kind());
       }
     }
     return Optional.empty();
   }
 
-  /** Who puts the graver one aside puts its cause aside, and is not to be rung for less of it. */
-  private static boolean speaks(AlarmState state) {
-    return state == AlarmState.UNACKNOWLEDGED
-        || state == AlarmState.ACKNOWLEDGED
-        || state == AlarmState.SHELVED;
+  /**
+   * Who has seen the graver one and puts it aside is not to be rung for less of the same cause; who
+   * puts it aside beforehand still is.
+   */
+  private static boolean speaks(Alarm one) {
+    return switch (one.state()) {
+      case UNACKNOWLEDGED, ACKNOWLEDGED -> true;
+      case SHELVED -> one.occurrence().orElseThrow().shelf().orElseThrow().ofSeen();
+      default -> false;
+    };
   }
 }

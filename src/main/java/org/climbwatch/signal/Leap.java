@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
  * place of the short, a screw that works loose anything.
  *
  * <p>It has come back when it stands near the level that it left, with what a kiln may have moved
- * in the meantime; when it leaps back at least half the way; or by the potter's word. Nothing else
- * proves it, so that it can stay away for the rest of a firing.
+ * in the meantime, climbing or left to cool; when it leaps back at least half the way; or by the
+ * potter's word. Nothing else proves it, so that it can stay away for hours.
  */
 final class Leap {
   /** °C from one level to the other. */
@@ -25,6 +25,14 @@ final class Leap {
 
   /** °C/s of a kiln over minutes: 300 °C/h, a shut fibre kiln's fall (common practice). */
   private static final double SLOW_C_PER_S = 300 / 3600.0;
+
+  /** °C/s of a fast climb: 600 °C/h (common practice). */
+  private static final double CLIMB_C_PER_S = 600 / 3600.0;
+
+  /** A fibre kiln that is left to cool comes near the room's warmth so (common practice): 3 h. */
+  private static final double COOLING_S = 10_800;
+
+  private static final double ROOM_C = 20;
 
   /** Readings that make a level, and how far they may stray: a share of the leap, and °C beside. */
   private static final int LEVEL = 3;
@@ -120,10 +128,16 @@ final class Leap {
     levelC = celsius;
     levelMillis = millis;
     apart = 0;
-    double movedC = SLOW_C_PER_S * (millis - leftMillis) / 1000;
-    if (away && Math.abs(celsius - leftC) <= LEAST_C + movedC) {
-      away = false;
-    }
+    away = away && !mayHaveCome(celsius, (millis - leftMillis) / 1000.0);
+  }
+
+  /** Whether a kiln can have gone from the level that was left to this one in the meantime. */
+  private boolean mayHaveCome(double celsius, double seconds) {
+    double coolestC =
+        leftC > ROOM_C
+            ? ROOM_C + (leftC - ROOM_C) * StrictMath.exp(-seconds / COOLING_S)
+            : leftC - SLOW_C_PER_S * seconds;
+    return celsius >= coolestC - LEAST_C && celsius <= leftC + CLIMB_C_PER_S * seconds + LEAST_C;
   }
 
   private void leap(double stepC) {

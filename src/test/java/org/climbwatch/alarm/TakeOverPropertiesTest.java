@@ -3,6 +3,7 @@ package org.climbwatch.alarm;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,6 +48,7 @@ class TakeOverPropertiesTest {
     private AlarmSettings settings = AlarmSettings.DEFAULT;
     private final Annunciator annunciator = new Annunciator(settings, List.of("upper"));
     private final TreeMap<AlarmKind, Presence> count = new TreeMap<>();
+    private final EnumSet<AlarmKind> putAside = EnumSet.noneOf(AlarmKind.class);
     private double climb = 150;
     private boolean blind;
     private long millis;
@@ -60,9 +62,13 @@ class TakeOverPropertiesTest {
       String word = act.kind().word();
       switch (act.what()) {
         case "acknowledge" -> annunciator.acknowledge(now(), word, ANN);
-        case "shelve" ->
-            annunciator.shelve(
-                now(), word, new Shelving(Duration.ofSeconds(60 + act.seconds()), ANN));
+        case "shelve" -> {
+          if (stands(act.kind())) {
+            putAside.add(act.kind());
+          }
+          annunciator.shelve(
+              now(), word, new Shelving(Duration.ofSeconds(60 + act.seconds()), ANN));
+        }
         case "unshelve" -> annunciator.unshelve(now(), word);
         case "reset" -> annunciator.reset(now(), word);
         case "off", "on" -> enable(act.kind(), act.what().equals("on"));
@@ -106,8 +112,17 @@ class TakeOverPropertiesTest {
           .state();
     }
 
+    private boolean stands(AlarmKind kind) {
+      return annunciator.standing().stream()
+          .anyMatch(one -> one.kind() == kind && one.state() != AlarmState.SHELVED);
+    }
+
+    /** Or has said, and was put aside by somebody who had seen it. */
     private boolean says(AlarmKind kind) {
-      return state(kind) == AlarmState.UNACKNOWLEDGED || state(kind) == AlarmState.ACKNOWLEDGED;
+      putAside.removeIf(one -> state(one) != AlarmState.SHELVED);
+      return putAside.contains(kind)
+          || state(kind) == AlarmState.UNACKNOWLEDGED
+          || state(kind) == AlarmState.ACKNOWLEDGED;
     }
 
     private Moment now() {

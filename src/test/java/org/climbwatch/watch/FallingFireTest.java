@@ -84,6 +84,21 @@ class FallingFireTest {
         .containsExactly(AlarmKind.CLIMB_STALLED);
   }
 
+  /** Somebody who has seen the fall and puts it aside is not rung at once for less of the same. */
+  @Test
+  void whatWasSeenAndShelvedKeepsTheWeakerQuiet() {
+    Script script =
+        climbing()
+            .climb(-400, 300)
+            .deed(at -> new Input.Acknowledged(at, "falling", Signature.NOBODY))
+            .deed(at -> new Input.Shelved(at, "falling", anHour()))
+            .climb(-300, 1200);
+
+    assertThat(raised(script))
+        .extracting(Event.AlarmChanged::kind)
+        .containsExactly(AlarmKind.FALLING);
+  }
+
   private static Shelving anHour() {
     return new Shelving(Duration.ofHours(1), Signature.NOBODY);
   }
