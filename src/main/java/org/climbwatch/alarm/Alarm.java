@@ -149,7 +149,9 @@ final class Alarm {
     Shelf shelf = new Shelf(until, one.seenBeforeShelved());
     occurrence = Optional.of(one.shelved(shelf, shelving.by()));
     Optional<Change> change = take(Turn.SHELVED);
-    return change.isPresent() ? change : Optional.of(changed(occurrence.get(), state));
+    return change.isPresent()
+        ? change
+        : Optional.of(changed(occurrence.get(), state, Turn.SHELVED));
   }
 
   /**
@@ -226,7 +228,7 @@ final class Alarm {
   }
 
   private Optional<Change> remind(Situation situation, Rule.Verdict verdict, Duration after) {
-    if (state != AlarmState.UNACKNOWLEDGED || kind().priority() == Priority.LOW) {
+    if (state != AlarmState.UNACKNOWLEDGED) {
       return Optional.empty();
     }
     Moment at = situation.at();
@@ -237,7 +239,9 @@ final class Alarm {
     String says = occurrence.get().reminderWords(at, fresh);
     Occurrence reminded = occurrence.get().reminded(at);
     occurrence = Optional.of(reminded);
-    return Optional.of(new Change(reminded, state, says, true));
+    return kind().priority() == Priority.LOW
+        ? Optional.empty() // has the numbers of now, and is not said again
+        : Optional.of(new Change(reminded, state, says, true));
   }
 
   /** Says it with the numbers of now where they bear it out; answers whether they do. */
@@ -261,10 +265,11 @@ final class Alarm {
     if (!state.stands()) {
       occurrence = Optional.empty();
     }
-    return Optional.of(changed(one, state));
+    return Optional.of(changed(one, state, turn));
   }
 
-  private static Change changed(Occurrence one, AlarmState state) {
+  private static Change changed(Occurrence one, AlarmState state, Turn turn) {
+    boolean unseen = turn == Turn.SUPPRESSED || turn == Turn.TAKEN_OUT;
     return state == AlarmState.UNACKNOWLEDGED
             || state == AlarmState.ACKNOWLEDGED
             || state == AlarmState.SHELVED
@@ -272,7 +277,7 @@ final class Alarm {
         : new Change(
             one,
             state.stands() ? state : AlarmState.NORMAL,
-            "No longer so. It was: " + one.message(),
+            (unseen ? "No longer looked at. It was: " : "No longer so. It was: ") + one.message(),
             false);
   }
 

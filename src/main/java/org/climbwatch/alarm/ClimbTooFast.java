@@ -111,7 +111,7 @@ public record ClimbTooFast(Delays delays, Limits limits) implements Rule {
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: climbing %s at %s, faster than %s for %s. %s First turn the gas down a"
+        "%s, probe %s: climbing %s at %s, where %s is the limit; too fast for %s. %s First turn the gas down a"
             + " little and look at the flame; then check that the damper has not been shut.",
         situation.kiln(),
         situation.probe(),

@@ -67,7 +67,7 @@ public record CoolingTooFast(
   public String message(Situation situation, long heldSeconds) {
     double temperatureC = situation.temperatureC().orElse(QUARTZ_C);
     return String.format(
-        "%s, probe %s: cooling %s at %s, faster than %s for %s. Ware may crack (dunt), above all"
+        "%s, probe %s: cooling %s at %s, where %s is the limit; too fast for %s. Ware may crack (dunt), above all"
             + " around 573 °C and 220 °C. First check that damper, spy holes and door are shut;"
             + " leave them so.",
         situation.kiln(),

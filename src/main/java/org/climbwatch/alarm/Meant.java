@@ -1,5 +1,6 @@
 package org.climbwatch.alarm;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -10,13 +11,17 @@ import java.util.OptionalDouble;
  * @param plannedC °C that the plan wants now
  * @param inPhaseS s since the phase began
  * @param probeLimitC °C that the probe may be used to
+ * @param coupleEndC °C beyond which the probe's couple tells nothing
+ * @param followed the probe that the firing follows, where this one is only compared with it
  */
 public record Meant(
     OptionalDouble targetC,
     OptionalDouble holdMinutes,
     OptionalDouble plannedC,
     OptionalDouble inPhaseS,
-    OptionalDouble probeLimitC) {
+    OptionalDouble probeLimitC,
+    OptionalDouble coupleEndC,
+    Optional<String> followed) {
   /** Nothing is known of what is meant. */
   public static final Meant NOTHING =
       new Meant(
@@ -24,7 +29,9 @@ public record Meant(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
-          OptionalDouble.empty());
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Optional.empty());
 
   /** Whether a temperature has reached the target; false where either is not known. */
   boolean reached(OptionalDouble temperatureC) {

@@ -46,8 +46,7 @@ public record ProbeLeapt(Delays delays) implements Rule {
     return String.format(
         "%s, probe %s: the signal leapt %s by %s from one reading to the next and reads %s since, for"
             + " %s. No kiln does that: it is not the kiln that is read now, or it was not before."
-            + " %s Until it is found go by cones and colour; target, flame and cooling are not"
-            + " watched. If the number is right now, say what the kiln does (\"Climbing again\","
+            + " %s %s If the number is right now, say what the kiln does (\"Climbing again\","
             + " \"Holding on purpose\" or \"Gas is off\"), and it is believed again.",
         situation.kiln(),
         situation.probe(),
@@ -55,7 +54,8 @@ public record ProbeLeapt(Delays delays) implements Rule {
         Words.degrees(Math.abs(leapC)),
         Words.degrees(nowC),
         Words.span(heldSeconds),
-        leapC < 0 && nearTerminals(situation, nowC) ? SHORTED : LOOSE);
+        leapC < 0 && nearTerminals(situation, nowC) ? SHORTED : LOOSE,
+        Words.unwatched(situation, "Until it is found"));
   }
 
   private static final String SHORTED =

@@ -44,14 +44,14 @@ public record ProbeReversed(Delays delays, double fallC) implements Rule {
         "%s, probe %s: %s, %s below %s, and fallen by %s within the hour, for %s. If"
             + " the kiln is lit, the probe's wires are swapped at the amplifier: it falls as the"
             + " kiln heats. First check + and − at the amplifier, then the colours of the lead"
-            + " (red is minus in ANSI leads and plus in others). Until then no alarm sees the fire:"
-            + " go by cones and colour.",
+            + " (red is minus in ANSI leads and plus in others). %s",
         situation.kiln(),
         situation.probe(),
         Words.degrees(situation.temperatureC().orElse(0)),
         Words.degrees(situation.health().reversal().map(r -> r.belowC()).orElse(0.0)),
         situation.health().coldJunctionC().isPresent() ? "its cold junction" : "freezing",
         Words.degrees(situation.health().reversal().map(r -> r.fallenC()).orElse(0.0)),
-        Words.span(heldSeconds));
+        Words.span(heldSeconds),
+        Words.unwatched(situation, "Until then"));
   }
 }

@@ -54,11 +54,11 @@ public record ProbeStuck(Delays delays, double unmovedS) implements Rule {
             + " fired kiln always flickers. The amplifier hangs or sends its last value again. First"
             + " check its data wires (chip select above all) and its supply: take the supply off"
             + " and on again. If the number is near that of the room, look for a short along the"
-            + " lead. Until it moves, the kiln is watched by nobody but you: go by cones and"
-            + " colour.",
+            + " lead. %s",
         situation.kiln(),
         situation.probe(),
         Words.degrees(situation.temperatureC().orElse(0)),
-        Words.span(Math.round(situation.health().unmovedS())));
+        Words.span(Math.round(situation.health().unmovedS())),
+        Words.unwatched(situation, "Until it moves"));
   }
 }

@@ -23,11 +23,11 @@ public record ReadingsStopped(Delays delays) implements Rule {
   public String message(Situation situation, long heldSeconds) {
     return String.format(
         "%s, probe %s: %s for %s. The plug is out, the amplifier has lost its supply, or its"
-            + " program hangs. First check plug and cable at both ends, then the supply. Until it"
-            + " is back the kiln is watched by nobody but you: go by cones and colour.",
+            + " program hangs. First check plug and cable at both ends, then the supply. %s",
         situation.kiln(),
         situation.probe(),
         situation.fault().orElse(Fault.NO_ANSWER).plainly(),
-        Words.span(heldSeconds));
+        Words.span(heldSeconds),
+        Words.unwatched(situation, "Until it is back"));
   }
 }

@@ -9,7 +9,10 @@ import java.util.OptionalLong;
  * @param leastFreeMb 10⁶ bytes that should be free
  */
 public record StorageLow(Delays delays, double leastFreeMb) implements Rule {
-  /** A firing writes 5 MB an hour or so (DEVELOPERS.md): 200 MB are the next four firings. */
+  /**
+   * The record grows by 0.2 MB an hour for each probe (DEVELOPERS.md). What fills a disk is
+   * something else, and that has to be seen in time.
+   */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.STORAGE_LOW)
           .number("least_free_mb", 200, 1, 1_000_000)
@@ -35,7 +38,7 @@ public record StorageLow(Delays delays, double leastFreeMb) implements Rule {
     return String.format(
         Locale.ROOT,
         "%s, probe %s: %d MB are free on the disk of the record, less than %.0f MB, for %s. A firing"
-            + " takes some 5 MB an hour; once the disk is full nothing more is recorded. First check"
+            + " takes a few MB; once the disk is full nothing more is recorded. First check"
             + " what fills it (df -h, then du -sh on its folders), then delete or move old logs,"
             + " downloads and packages. Leave the record where it is.",
         situation.kiln(),

@@ -23,6 +23,23 @@ final class Words {
     return String.format(Locale.ROOT, "%.1f °C", Math.abs(celsius));
   }
 
+  /**
+   * What it means for the firing that a probe tells nothing that can be believed.
+   *
+   * @param until as "Until it is back"
+   */
+  static String unwatched(Situation situation, String until) {
+    return situation
+        .meant()
+        .followed()
+        .map(
+            other ->
+                "The firing goes by probe "
+                    + other
+                    + " and is watched as before; only the comparison is missing.")
+        .orElse(until + " the kiln is watched by nobody but you: go by cones and colour.");
+  }
+
   /** {@code 40 s}, {@code 12 min}, {@code 2 h 05 min}. */
   static String span(long seconds) {
     if (seconds < 120) {

@@ -168,6 +168,11 @@ final class ProbeWatch {
     return settings.limitC();
   }
 
+  /** °C beyond which the couple tells nothing. */
+  double coupleEndC() {
+    return settings.type().highestC();
+  }
+
   String name() {
     return settings.name();
   }

@@ -171,7 +171,9 @@ public final class Watch {
         settings.firing().holdMinutes(),
         followed ? course.plannedC(at) : OptionalDouble.empty(),
         followed ? course.inPhaseS(at) : OptionalDouble.empty(),
-        probe.limitC());
+        probe.limitC(),
+        OptionalDouble.of(probe.coupleEndC()),
+        followed ? Optional.empty() : Optional.of(probes.get(0).name()));
   }
 
   private List<Neighbour> neighbours(Moment at) {
