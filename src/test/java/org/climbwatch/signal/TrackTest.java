@@ -34,6 +34,23 @@ class TrackTest {
         .isCloseTo(slopeOfLast(180, t, y) * 3600, within(0.02));
   }
 
+  @Test
+  void noRateAndNoPeakIsTakenAcrossAStep() {
+    for (int s = 0; s < 400; s++) {
+      track.isSpike(s * 1000L, 800);
+    }
+    track.restartRates();
+    for (int s = 400; s < 640; s++) {
+      track.isSpike(s * 1000L, 740 + s % 2 * 0.01);
+      track.climb().ifPresent(climb -> assertThat(climb.cPerHour()).isCloseTo(0, within(5.0)));
+      track.quickClimb().ifPresent(quick -> assertThat(quick.cPerHour()).isCloseTo(0, within(9.0)));
+    }
+
+    assertThat(track.climb()).isPresent();
+    assertThat(track.quickClimb()).isPresent();
+    assertThat(track.recentPeakC().getAsDouble()).isLessThan(741);
+  }
+
   private static double slopeOfLast(double windowS, double[] t, double[] y) {
     int last = t.length - 1;
     double n = 0;
