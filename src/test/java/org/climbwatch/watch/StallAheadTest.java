@@ -33,6 +33,8 @@ class StallAheadTest {
 
     assertThat(curve.raised(AlarmKind.STALL_AHEAD)).hasSize(1);
     assertThat(raisedMinute()).isLessThan(125);
+    assertThat(curve.messageOf(AlarmKind.STALL_AHEAD))
+        .containsPattern("climb \\d+ °C/h at \\d+ °C; it will be under 30 °C/h within \\d+ min");
   }
 
   @Test
