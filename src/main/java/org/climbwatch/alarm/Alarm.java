@@ -30,7 +30,7 @@ final class Alarm {
   private final AlarmKind kind;
   private Rule rule;
   private final String probe;
-  private final String suffix;
+  private String suffix;
   private final Presence presence = new Presence();
   private AlarmState state = AlarmState.NORMAL;
   private Optional<Occurrence> occurrence = Optional.empty();
@@ -43,8 +43,13 @@ final class Alarm {
     kind = rule.kind();
     this.rule = rule;
     this.probe = probe;
-    suffix = followed ? "" : "-" + probe;
+    follow(followed);
     configure(rule);
+  }
+
+  /** Takes the name of the followed probe's alarm, or of another's; what stands keeps its id. */
+  void follow(boolean followed) {
+    suffix = followed ? "" : "-" + probe;
   }
 
   /** The probe whose readings it looks at. */

@@ -236,6 +236,7 @@ public final class Annunciator {
       List<Alarm> before, String probe, boolean followed, Rule rule, List<Standing> changes) {
     for (Alarm alarm : before) {
       if (alarm.kind() == rule.kind() && alarm.probe().equals(probe)) {
+        alarm.follow(followed);
         add(alarm, alarm.configure(rule), changes);
         return alarm;
       }

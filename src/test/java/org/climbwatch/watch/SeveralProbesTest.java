@@ -194,4 +194,13 @@ class SeveralProbesTest {
     assertThat(eventsAgain).isEqualTo(events).isNotEmpty();
     assertThat(kept.size()).isLessThan(4000);
   }
+
+  /** Whatever the settings were before: the name without a dash is the followed probe's. */
+  @Test
+  void anAlarmIsNamedByTheProbeThatIsFollowedNow() {
+    put(new Input.Configured(now(), settings("lower", "upper")));
+
+    assertThat(watch.view().watched())
+        .isEqualTo(new Watch(settings("lower", "upper")).view().watched());
+  }
 }
