@@ -3,6 +3,7 @@ package org.climbwatch.alarm;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 
 /**
@@ -109,9 +110,9 @@ final class Alarm {
     }
     presence.look(verdict, situation.at(), rule.delays());
     if (saidBy.isPresent()) {
-      return giveWay(verdict, saidBy.get());
+      return giveWay(situation, verdict, saidBy.get());
     }
-    Optional<Change> change = take(applying(verdict));
+    Optional<Change> change = take(applying(situation, verdict));
     boolean heldBack =
         before
             && (state == AlarmState.NORMAL || state == AlarmState.RETURNED_UNACKNOWLEDGED)
@@ -206,15 +207,18 @@ final class Alarm {
         : state == AlarmState.NORMAL;
   }
 
-  private Optional<Change> giveWay(Rule.Verdict verdict, AlarmKind to) {
+  private Optional<Change> giveWay(Situation situation, Rule.Verdict verdict, AlarmKind to) {
     if (verdict != Rule.Verdict.NOT_APPLICABLE || !rule.inService()) {
-      take(applying(verdict)); // in or out of service, perhaps: nothing to announce
+      take(applying(situation, verdict)); // in or out of service, perhaps: nothing to announce
     }
     return take(Turn.TAKEN_OVER).map(change -> change.saidBy(to));
   }
 
-  private Turn applying(Rule.Verdict verdict) {
-    if (verdict != Rule.Verdict.NOT_APPLICABLE) {
+  /** What is latched waits for somebody's word; that the kiln has long fallen is none. */
+  private Turn applying(Situation situation, Rule.Verdict verdict) {
+    boolean coolsUnsaid = situation.phase() == Phase.COOLING && !situation.gasOffSaid();
+    boolean waits = state == AlarmState.LATCHED && rule.inService() && coolsUnsaid;
+    if (verdict != Rule.Verdict.NOT_APPLICABLE || waits) {
       return Turn.APPLIES;
     }
     return rule.inService() ? Turn.SUPPRESSED : Turn.TAKEN_OUT;

@@ -39,6 +39,36 @@ class FallingFireTest {
         .contains("do not relight", "wait 5 min");
   }
 
+  /** A kiln that cools by itself is no word of anybody that the gas is off. */
+  @Test
+  void aLatchedLostFlameWaitsForThePottersWord() {
+    Script script =
+        climbing()
+            .climb(-800, 180)
+            .deed(at -> new Input.Acknowledged(at, "falling", "Ann"))
+            .climb(200, 600)
+            .climb(-90, 5400);
+    Watch watch = new Watch(Script.SETTINGS);
+    Script.eventsOf(watch, script.inputs());
+
+    assertThat(watch.view().phase()).isEqualTo(Phase.COOLING);
+    assertThat(stateOfFalling(watch)).isEqualTo(AlarmState.LATCHED);
+
+    script.deed(at -> new Input.Declared(at, Phase.COOLING)).climb(-90, 5);
+    Watch told = new Watch(Script.SETTINGS);
+    Script.eventsOf(told, script.inputs());
+
+    assertThat(stateOfFalling(told)).isEqualTo(AlarmState.SUPPRESSED_BY_DESIGN);
+  }
+
+  private static AlarmState stateOfFalling(Watch watch) {
+    return watch.view().watched().stream()
+        .filter(one -> one.kind() == AlarmKind.FALLING)
+        .findFirst()
+        .orElseThrow()
+        .state();
+  }
+
   @Test
   void slowSinkingIsTheMildGradeAndSpeaksForTheStall() {
     List<Event.AlarmChanged> raised = raised(climbing().climb(-40, 1200));
