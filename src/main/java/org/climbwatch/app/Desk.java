@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,8 +15,6 @@ import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.journal.Firings;
 import org.climbwatch.journal.JournalTrouble;
-import org.climbwatch.journal.RecordedDeed;
-import org.climbwatch.journal.RecordedEvent;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
@@ -61,14 +57,14 @@ final class Desk implements Backend, AutoCloseable {
 
   @Override
   public List<FiringSummary> firings() {
-    try (Firings firings = Firings.open(journalFile)) {
+    try (Firings firings = record()) {
       return firings.list().stream().map(Desk::summary).toList();
     }
   }
 
   @Override
   public Optional<FiringSummary> firing(long id) {
-    try (Firings firings = Firings.open(journalFile)) {
+    try (Firings firings = record()) {
       return firings.one(id).map(Desk::summary);
     }
   }
@@ -78,7 +74,7 @@ final class Desk implements Backend, AutoCloseable {
     if (by != CorrectedBy.RECORDED) {
       engine.flush();
     }
-    try (Firings firings = Firings.open(journalFile)) {
+    try (Firings firings = record()) {
       requireKnown(firings, id);
       return FiringFiles.curves(firings, id, by, points).stream()
           .map(
@@ -92,7 +88,7 @@ final class Desk implements Backend, AutoCloseable {
   @Override
   public void exportCsv(long id, CorrectedBy by, OutputStream out) throws IOException {
     engine.flush();
-    try (Firings firings = Firings.open(journalFile)) {
+    try (Firings firings = record()) {
       requireKnown(firings, id);
       FiringFiles.csv(firings, id, by, out);
     }
@@ -105,24 +101,9 @@ final class Desk implements Backend, AutoCloseable {
 
   @Override
   public List<EventLine> events(long id) {
-    try (Firings firings = Firings.open(journalFile)) {
+    try (Firings firings = record()) {
       requireKnown(firings, id);
-      List<EventLine> lines = new ArrayList<>();
-      for (RecordedEvent event : firings.events(id)) {
-        lines.add(
-            new EventLine(
-                event.at(),
-                OptionalDouble.of(event.elapsedMs() / 1000.0),
-                event.event(),
-                event.subject(),
-                event.state(),
-                event.message()));
-      }
-      for (RecordedDeed deed : firings.deeds(id)) {
-        line(deed).ifPresent(lines::add);
-      }
-      lines.sort(Comparator.comparing(EventLine::time));
-      return lines;
+      return HistoryLines.of(firings, id);
     }
   }
 
@@ -191,6 +172,7 @@ final class Desk implements Backend, AutoCloseable {
 
   @Override
   public List<ProbeLife> probes() {
+    refuseWhileTheDiskHangs();
     return ProbeLives.of(engine.configuration(), journalFile);
   }
 
@@ -237,17 +219,16 @@ final class Desk implements Backend, AutoCloseable {
         .orElse(OptionalDouble.empty());
   }
 
-  private Optional<EventLine> line(RecordedDeed deed) {
-    OptionalDouble elapsedS = OptionalDouble.of(deed.elapsedMs() / 1000.0);
-    return switch (deed.action()) {
-      case "noted", "remarked" ->
-          Optional.of(new EventLine(deed.at(), elapsedS, EventLine.NOTE, "", "", deed.text()));
-      case "resumed" ->
-          Optional.of(
-              new EventLine(
-                  deed.at(), elapsedS, EventLine.NOTE, "", "", "Climbwatch was started again."));
-      default -> AlarmDesk.line(deed).map(said -> said.at(deed.at(), elapsedS));
-    };
+  /** The record to read; while the disk hangs none, for a thread that reads it stays there. */
+  private Firings record() {
+    refuseWhileTheDiskHangs();
+    return Firings.open(journalFile);
+  }
+
+  private void refuseWhileTheDiskHangs() {
+    if (engine.diskHangs()) {
+      throw new Refused(503, "The disk does not answer", engine.trouble().orElse("Try again."));
+    }
   }
 
   private Outcome deed(Function<Moment, Input> make) {

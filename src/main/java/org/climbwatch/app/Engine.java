@@ -127,6 +127,11 @@ final class Engine implements AutoCloseable {
     return journal.trouble();
   }
 
+  /** Whether the disk has been found hanging, and has not answered since. */
+  synchronized boolean diskHangs() {
+    return journal.hangs();
+  }
+
   /** Puts what waits on the disk, so that readers see it; trouble shows elsewhere. */
   synchronized void flush() {
     try {

@@ -20,25 +20,24 @@ import org.climbwatch.watch.Judged;
  * that raised an event, are committed at once and take all that waits with them. Every commit is
  * synchronised to the disk, so a power cut loses at most those 5 s of readings.
  *
- * <p>When the file cannot be written (full, read-only, locked), nothing is dropped: inputs wait, in
- * their order, for the next try, which is made every 5 s. Only readings in excess of {@link
- * Waiting#MOST_READINGS} are given up, the oldest first, and {@link #trouble} says how many.
+ * <p>When the file cannot be written (full, read-only, locked, or the disk hangs), nothing is
+ * dropped: inputs wait, in their order, for the next try, which is made every 5 s. Only readings in
+ * excess of {@link Waiting#MOST_READINGS} are given up, the oldest first, and {@link #trouble} says
+ * how many.
  */
 public final class Journal implements AutoCloseable {
   private final Path file;
   private final SettingsCodec codec;
   private final WriterLock lock;
   private final Writer writer;
-  private final Waiting waiting = new Waiting();
-  private final Cadence cadence = new Cadence();
-  private JournalTrouble trouble;
-  private int failedTries;
+  private final Outgoing outgoing;
 
   private Journal(Path file, SettingsCodec codec, WriterLock lock, Writer writer) {
     this.file = file;
     this.codec = codec;
     this.lock = lock;
     this.writer = writer;
+    outgoing = new Outgoing(file, writer);
   }
 
   /**
@@ -123,7 +122,7 @@ public final class Journal implements AutoCloseable {
 
   /** Takes a reading that raised no event; it is committed at most 5 s later. Never throws. */
   public void append(Judged judged) {
-    waiting.add(new Entry.Look(judged, List.of()));
+    outgoing.add(new Entry.Look(judged, List.of()));
   }
 
   /**
@@ -132,13 +131,13 @@ public final class Journal implements AutoCloseable {
    * <p>Does not throw when the disk is in trouble, since the alarm must be given all the same.
    */
   public void announce(Judged judged, List<Event> events) {
-    waiting.add(new Entry.Look(judged, List.copyOf(events)));
-    tryToCommit();
+    outgoing.add(new Entry.Look(judged, List.copyOf(events)));
+    outgoing.tryToCommit();
   }
 
   /** Takes what the program found out; it is committed at most 5 s later. Never throws. */
   public void append(Input.Reported report) {
-    waiting.add(new Entry.Deed(Deeds.row(report, codec), List.of()));
+    outgoing.add(new Entry.Deed(Deeds.row(report, codec), List.of()));
   }
 
   /**
@@ -148,7 +147,7 @@ public final class Journal implements AutoCloseable {
    */
   public void record(Input deed, List<Event> events) {
     // encoded before it queues: what cannot be written must not stand in the way of the rest
-    waiting.add(new Entry.Deed(Deeds.row(deed, codec), List.copyOf(events)));
+    outgoing.add(new Entry.Deed(Deeds.row(deed, codec), List.copyOf(events)));
     commit();
   }
 
@@ -159,9 +158,7 @@ public final class Journal implements AutoCloseable {
    *     once a second
    */
   public void commitIfDue(long monotonicNowMs) {
-    if (cadence.due(monotonicNowMs, !waiting.isEmpty())) {
-      tryToCommit();
-    }
+    outgoing.commitIfDue(monotonicNowMs);
   }
 
   /**
@@ -170,25 +167,7 @@ public final class Journal implements AutoCloseable {
    * @throws JournalTrouble when that fails; all is kept and tried again
    */
   public void commit() {
-    tryToCommit();
-    if (trouble != null) {
-      throw trouble;
-    }
-  }
-
-  private void tryToCommit() {
-    cadence.tried();
-    try {
-      if (!waiting.isEmpty()) {
-        writer.write(waiting.entries());
-        waiting.clear();
-      }
-      trouble = null;
-      failedTries = 0;
-    } catch (SQLException cause) {
-      trouble = JournalTrouble.of("write to", file, cause);
-      failedTries++;
-    }
+    outgoing.commit();
   }
 
   /** A remark on a firing that is over. Durable on return; not kept when it throws. */
@@ -208,7 +187,7 @@ public final class Journal implements AutoCloseable {
 
   /** The firing that is on. */
   public OptionalLong openFiringId() {
-    return writer.openFiring();
+    return outgoing.openFiring();
   }
 
   /**
@@ -233,10 +212,7 @@ public final class Journal implements AutoCloseable {
 
   /** Why readings are not being stored, and what to do about it; empty when all is well. */
   public Optional<String> trouble() {
-    return waiting
-        .lost()
-        .map(lost -> lost + (trouble == null ? "" : "; " + trouble.getMessage()))
-        .or(() -> Optional.ofNullable(trouble).map(Throwable::getMessage));
+    return outgoing.trouble();
   }
 
   /**
@@ -244,7 +220,12 @@ public final class Journal implements AutoCloseable {
    * a single try that failed, since another program may have looked into the file just then.
    */
   public String failing() {
-    return failedTries > 1 ? trouble.reason() : "";
+    return outgoing.failing();
+  }
+
+  /** Whether a write has been begun and does not end. Readers beside this would hang as well. */
+  public boolean hangs() {
+    return outgoing.hangs();
   }
 
   private interface Query<T> {
@@ -253,6 +234,7 @@ public final class Journal implements AutoCloseable {
 
   private <T> T read(Query<T> query) {
     try {
+      outgoing.settle();
       return query.run();
     } catch (SQLException cause) {
       throw JournalTrouble.of("read", file, cause);
@@ -260,12 +242,7 @@ public final class Journal implements AutoCloseable {
   }
 
   private void transaction(Writer.Work work) {
-    commit();
-    try {
-      writer.inTransaction(work);
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("write to", file, cause);
-    }
+    outgoing.transaction(work);
   }
 
   /**
@@ -277,20 +254,19 @@ public final class Journal implements AutoCloseable {
   @Override
   public void close() {
     try {
-      tryToCommit();
-      writer.close();
-    } catch (SQLException cause) {
-      throw JournalTrouble.of("close", file, cause);
+      outgoing.close();
     } finally {
       lock.close();
-    }
-    if (trouble != null) {
-      throw trouble;
     }
   }
 
   /** For tests that fill the disk. */
   Connection connection() {
     return writer.connection();
+  }
+
+  /** For tests that let the disk hang. */
+  void patience(long readingsMs, long deedsMs) {
+    outgoing.patience(readingsMs, deedsMs);
   }
 }

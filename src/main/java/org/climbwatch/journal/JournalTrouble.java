@@ -37,6 +37,14 @@ public final class JournalTrouble extends RuntimeException {
     return new JournalTrouble(doing, file, remedy(file, cause), cause);
   }
 
+  /** A write has been begun and does not end. */
+  static JournalTrouble hangs(Path file) {
+    String remedy =
+        "the disk does not answer; check the card or disk and its cable. The readings wait in"
+            + " memory, and what was begun is written if it answers again";
+    return new JournalTrouble("write to", file, remedy, null);
+  }
+
   static JournalTrouble of(String doing, Path file, String whatToDo, Throwable cause) {
     return new JournalTrouble(doing, file, whatToDo, cause);
   }

@@ -2,8 +2,8 @@ package org.climbwatch.journal;
 
 import java.util.ArrayDeque;
 import java.util.Collection;
-import java.util.Collections;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Optional;
 
 /** Inputs that are not on the disk yet, in their order. */
@@ -12,25 +12,39 @@ final class Waiting {
   static final int MOST_READINGS = 36_000;
 
   private final ArrayDeque<Entry> entries = new ArrayDeque<>();
+  private List<Entry> handed = List.of();
   private long lost;
 
   void add(Entry entry) {
     entries.add(entry);
-    if (entries.size() > MOST_READINGS) {
+    if (entries.size() + handed.size() > MOST_READINGS) {
       loseOldestReading();
     }
   }
 
-  Collection<Entry> entries() {
-    return Collections.unmodifiableCollection(entries);
+  /** Hands all out to be written; one hand-out at a time. */
+  Collection<Entry> hand() {
+    handed = List.copyOf(entries);
+    entries.clear();
+    return handed;
+  }
+
+  /** What was handed out is on the disk. */
+  void written() {
+    handed = List.of();
+  }
+
+  /** What was handed out is not: it waits again, in its place. */
+  void takeBack() {
+    for (int i = handed.size() - 1; i >= 0; i--) {
+      entries.addFirst(handed.get(i));
+    }
+    handed = List.of();
+    while (entries.size() > MOST_READINGS && loseOldestReading()) {}
   }
 
   boolean isEmpty() {
     return entries.isEmpty();
-  }
-
-  void clear() {
-    entries.clear();
   }
 
   /** Says so when readings had to be given up; stays until the program starts again. */
@@ -41,15 +55,16 @@ final class Waiting {
   }
 
   /** Never a deed or an event: those are few. */
-  private void loseOldestReading() {
+  private boolean loseOldestReading() {
     Iterator<Entry> oldestFirst = entries.iterator();
     while (oldestFirst.hasNext()) {
       Entry entry = oldestFirst.next();
       if (entry instanceof Entry.Look && entry.events().isEmpty()) {
         oldestFirst.remove();
         lost++;
-        return;
+        return true;
       }
     }
+    return false;
   }
 }

@@ -12,6 +12,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Report;
 import org.climbwatch.watch.Input;
@@ -19,8 +20,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.sqlite.Function;
 
-/** A journal whose disk is full, read-only or locked: nothing is lost, and it is told. */
+/** A journal whose disk is full, read-only or locked, or hangs: nothing is lost, and it is told. */
 class JournalTroubleTest {
   @TempDir Path folder;
   private Path file;
@@ -90,6 +92,78 @@ class JournalTroubleTest {
 
     assertThat(journal.trouble()).isEmpty();
     assertThat(replayed()).isEqualTo(expected);
+  }
+
+  /** From now on the thread that writes a reading stays inside SQLite until the latch opens. */
+  private CountDownLatch hangTheDisk() throws SQLException {
+    CountDownLatch answers = new CountDownLatch(1);
+    Function.create(
+        journal.connection(),
+        "hang",
+        new Function() {
+          @Override
+          protected void xFunc() {
+            boolean interrupted = false;
+            while (answers.getCount() > 0) {
+              try {
+                answers.await();
+              } catch (InterruptedException again) {
+                interrupted = true;
+              }
+            }
+            if (interrupted) {
+              Thread.currentThread().interrupt();
+            }
+          }
+        });
+    try (Statement statement = journal.connection().createStatement()) {
+      statement.execute(
+          "CREATE TEMP TRIGGER hang BEFORE INSERT ON main.reading BEGIN SELECT hang(); END");
+    }
+    journal.patience(50, 100);
+    return answers;
+  }
+
+  @Test
+  void aDiskThatHangsKeepsNobodyWaitingAndLosesNothing() throws SQLException {
+    Fixture.begin(journal, at(0, 10), "raku");
+    CountDownLatch answers = hangTheDisk();
+
+    journal.announce(
+        good(at(0, 1000), 900), Fixture.alarm(at(0, 1000), "stall-1", AlarmState.UNACKNOWLEDGED));
+    assertThat(journal.trouble()).get().asString().contains("the disk does not answer");
+    journal.append(good(at(0, 2000), 901));
+    assertThatThrownBy(() -> journal.record(new Input.Noted(at(0, 2500), "wind"), List.of()))
+        .isInstanceOf(JournalTrouble.class);
+    assertThat(journal.failing()).contains("the disk does not answer");
+    assertThat(journal.hangs()).isTrue();
+    assertThat(journal.openFiringId()).hasValue(1);
+    assertThatThrownBy(() -> journal.calibrations()).isInstanceOf(JournalTrouble.class);
+    journal.append(good(at(0, 3000), 902));
+
+    answers.countDown();
+    journal.patience(10_000, 10_000);
+    await(() -> settled());
+
+    assertThat(journal.failing()).isEmpty();
+    assertThat(journal.hangs()).isFalse();
+    assertThat(replayed())
+        .extracting(one -> one.at().millis())
+        .containsExactly(0L, 10L, 1000L, 2000L, 2500L, 3000L);
+  }
+
+  private boolean settled() {
+    journal.commitIfDue(100_000);
+    journal.commitIfDue(106_000);
+    return journal.trouble().isEmpty();
+  }
+
+  private static void await(java.util.function.BooleanSupplier condition) {
+    long until = System.nanoTime() + 30_000_000_000L;
+    while (!condition.getAsBoolean()) {
+      assertThat(System.nanoTime()).as("time is over").isLessThan(until);
+      Thread.onSpinWait();
+    }
   }
 
   private static Input replayedConfiguration() {
