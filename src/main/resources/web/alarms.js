@@ -1,7 +1,6 @@
-// Alarms: what stands, since when, what it means, what to check, and what to do about it.
-import { alarmStates, clock, element, make, sentences, span, unanswered } from './words.js';
-import { post } from './api.js';
-import { answer } from './answer.js';
+// Alarms: which stand, in what order; each on a card of its own.
+import { element, unanswered } from './words.js';
+import { card } from './card.js';
 
 const STATES = [
   'unacknowledged',
@@ -14,42 +13,35 @@ const PRIORITIES = ['high', 'medium', 'low'];
 
 let cards = new Map(); // by the alarm's id: nothing is drawn anew under a finger
 
-/** Shows the alarms of a status; leaves each card alone while it is the same. */
+/** Shows the alarms of a status. */
 export function show(status, acted) {
   const before = cards;
-  cards = new Map();
-  for (const alarm of [...status.alarms].sort(byUrgency(status.alarm_flood))) {
-    cards.set(alarm.id, kept(before.get(alarm.id), alarm) ?? drawn(alarm, acted));
+  const sorted = [...status.alarms].sort(byUrgency(status.alarm_flood));
+  cards = new Map(sorted.map(({ id }) => [id, before.get(id) ?? card(id, acted)]));
+  for (const alarm of sorted) {
+    cards.get(alarm.id).show(alarm, status.time);
   }
-  const wanted = [...cards.values()].map((one) => one.made);
-  const shown = [...element('alarms').children];
-  if (wanted.length !== shown.length || wanted.some((made, i) => made !== shown[i])) {
-    element('alarms').replaceChildren(...wanted);
-  }
+  place([...cards.values()].map((one) => one.made));
   element('flood').hidden = !status.alarm_flood;
-  for (const alarm of status.alarms) {
-    times(alarm, (Date.parse(status.time) - Date.parse(alarm.since)) / 1000);
-  }
 }
 
-function drawn(alarm, acted) {
-  return { key: keyOf(alarm), said: alarm.message, made: card(alarm, acted) };
-}
-
-/** The card as it was, if only its message has newer numbers: somebody may be writing in it. */
-function kept(old, alarm) {
-  if (old?.key !== keyOf(alarm)) {
-    return null;
+/** Brings the cards into their order; one that is being written in stays put, the others go round it. */
+function place(wanted) {
+  const list = element('alarms');
+  for (const shown of [...list.children]) {
+    if (!wanted.includes(shown)) {
+      shown.remove();
+    }
   }
-  if (old.said !== alarm.message) {
-    old.said = alarm.message;
-    old.made.querySelector('.alarm-message').replaceWith(message(alarm));
-  }
-  return old;
-}
-
-function keyOf(alarm) {
-  return JSON.stringify({ ...alarm, message: '', seen: '' });
+  wanted.forEach((made, i) => {
+    // to be moved would take the focus from it
+    while (made.contains(document.activeElement) && list.children[i] !== made) {
+      list.append(list.children[i]);
+    }
+    if (list.children[i] !== made) {
+      list.insertBefore(made, list.children[i] ?? null);
+    }
+  });
 }
 
 /** What waits for an answer. */
@@ -91,74 +83,4 @@ function byUrgency(flood) {
     const at = rank(a).findIndex((value, i) => value !== other[i]);
     return at < 0 ? 0 : rank(a)[at] - other[at];
   };
-}
-
-function times(alarm, age) {
-  const line = cards.get(alarm.id).made.querySelector('.since');
-  const later = Date.parse(alarm.seen) - Date.parse(alarm.since) >= 60_000;
-  const seen = later ? `, text of ${clock(alarm.seen)}` : '';
-  const over = alarm.state === 'returned_unacknowledged' || alarm.state === 'latched';
-  const when = over
-    ? `raised ${clock(alarm.since)}, ${span(age)} ago`
-    : `since ${clock(alarm.since)}, for ${span(age)}`;
-  const text = when + seen;
-  if (line.textContent !== text) {
-    line.textContent = text;
-  }
-}
-
-function card(alarm, acted) {
-  const made = make('article', `alarm ${alarm.priority} ${alarm.state}`);
-  made.dataset.alarm = alarm.id;
-  const since = make('p', 'since');
-  since.setAttribute('aria-live', 'off');
-  made.append(make('p', 'alarm-state', `⚠ ${stateWords(alarm)}`), make('h2', '', alarm.title));
-  if (alarm.first_out) {
-    made.append(make('p', 'first-out', 'Came first: the others followed on it'));
-  }
-  made.append(since);
-  if (alarm.note !== '') {
-    made.append(make('p', 'alarm-note', `Note: ${alarm.note}`));
-  }
-  const { main, aside } = answer(alarm, (action, body, done) =>
-    acted(() => post(`/alarms/${encodeURIComponent(alarm.id)}/${action}`, body), done));
-  // before the text, which may be longer than a phone's screen
-  made.append(...main);
-  if (unanswered(alarm)) {
-    made.append(message(alarm));
-  } else {
-    const more = make('details', '');
-    more.append(make('summary', '', 'What was seen, what to check'), message(alarm));
-    made.append(more);
-  }
-  made.append(aside);
-  return made;
-}
-
-function stateWords(alarm) {
-  const by = alarm.who === '' ? '' : ` by ${alarm.who}`;
-  if (alarm.state === 'shelved') {
-    return `Shelved until ${clock(alarm.shelved_until)}${by}`;
-  }
-  return alarm.state === 'latched'
-    ? `Over, to be reset; acknowledged${by}`
-    : alarmStates[alarm.state] + by;
-}
-
-/** The message as it is; sentence by sentence, with its checks as a list where it has them. */
-function message(alarm) {
-  const made = make('div', 'alarm-message');
-  for (const sentence of sentences(alarm.message)) {
-    const colon = sentence.indexOf(': ');
-    const items = colon < 0 ? [] : sentence.slice(colon + 2).split('; ');
-    if (items.length < 3) {
-      made.append(make('p', '', sentence));
-      continue;
-    }
-    made.append(make('p', '', sentence.slice(0, colon + 1)));
-    const list = make('ol', '');
-    list.append(...items.map((item) => make('li', '', item.replace(/\.$/, ''))));
-    made.append(list);
-  }
-  return made;
 }

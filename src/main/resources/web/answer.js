@@ -1,5 +1,5 @@
 // What the user can do about one alarm: one big button for what it waits for, and beside it, smaller,
-// name, note and shelving.
+// name, note and shelving. All of it stays the same elements while the alarm changes its state.
 import { make, unanswered } from './words.js';
 
 const KEPT = 'who';
@@ -13,79 +13,99 @@ const TIMES = [
 ];
 
 /**
- * What a card offers: `main` is the big button, if the alarm waits for something.
- * @param act runs an action of the alarm and tells how it went
+ * What a card offers: `main` are the big buttons, of which one shows if the alarm waits for something;
+ * `show(alarm)` fits all to its state.
+ * @param act runs an action of the alarm and tells how it went; true when it was done
  */
-export function answer(alarm, act) {
+export function answer(act) {
   const signature = fields();
-  const main = [];
-  if (unanswered(alarm)) {
-    main.push(
-      button('acknowledge', 'Acknowledge', alarm, () =>
-        act('acknowledge', signature.read(), 'Acknowledged.'),
-      ),
-    );
-  } else if (alarm.state === 'latched') {
-    main.push(
-      button('acknowledge reset', 'I have looked: reset', alarm, () =>
-        act('reset', signature.read(), 'Reset.'),
-      ),
-    );
-  }
-  return { main, aside: aside(alarm, signature, act) };
-}
+  const aside = make('details', 'aside');
 
-function aside(alarm, signature, act) {
-  const made = make('details', 'aside');
-  const form = make('div', 'aside-form');
-  form.append(...signature.elements, shelving(alarm, signature, act));
-  if (alarm.state === 'shelved') {
-    form.append(
-      button('second', 'Take it off the shelf', alarm, () =>
-        act('unshelve', signature.read(), 'It is off the shelf.'),
-      ),
-    );
+  /** What was written went with the deed, so it is not to go with the next one. */
+  async function sign(action, more, done) {
+    const signed = signature.read();
+    if (await act(action, { ...signed, ...more }, done)) {
+      signature.sent(signed);
+      aside.open = false;
+    }
   }
-  const title = alarm.state === 'shelved' ? 'Shelve longer, or end it' : 'Name, note, shelve';
-  made.append(make('summary', '', title), form);
-  return made;
-}
 
-function shelving(alarm, signature, act) {
+  const acknowledge = button('acknowledge', 'Acknowledge', () =>
+    sign('acknowledge', {}, 'Acknowledged.'),
+  );
+  const reset = button('acknowledge reset', 'I have looked: reset', () =>
+    sign('reset', {}, 'Reset.'),
+  );
+  const time = shelfTimes();
+  const shelve = button('second shelve', 'Shelve', () =>
+    sign('shelve', { minutes: Number(time.value) }, 'Shelved. It comes back by itself.'),
+  );
+  const unshelve = button('second', 'Take it off the shelf', () =>
+    sign('unshelve', {}, 'It is off the shelf.'),
+  );
+  const summary = make('summary', '');
   const row = make('div', 'shelving');
-  const time = make('select', 'shelve-time');
-  time.setAttribute('aria-label', 'Shelve for');
+  row.append(time, shelve.made);
+  const form = make('div', 'aside-form');
+  form.append(...signature.elements, row, unshelve.made);
+  aside.append(summary, form);
+
+  function show(alarm) {
+    const shelved = alarm.state === 'shelved';
+    acknowledge.made.hidden = !unanswered(alarm);
+    reset.made.hidden = alarm.state !== 'latched';
+    unshelve.made.hidden = !shelved;
+    const title = shelved ? 'Shelve longer, or end it' : 'Name, note, shelve';
+    if (summary.textContent !== title) {
+      summary.textContent = title;
+    }
+    signature.recall();
+    for (const one of [acknowledge, reset, shelve, unshelve]) {
+      one.about(alarm);
+    }
+  }
+  return { main: [acknowledge.made, reset.made], aside, show };
+}
+
+function shelfTimes() {
+  const made = make('select', 'shelve-time');
+  made.setAttribute('aria-label', 'Shelve for');
   for (const [minutes, words] of TIMES) {
     const option = make('option', '', words);
     option.value = String(minutes);
-    option.selected = minutes === 30;
-    time.append(option);
+    option.defaultSelected = minutes === 30;
+    made.append(option);
   }
-  row.append(
-    time,
-    button('second shelve', 'Shelve', alarm, () =>
-      act(
-        'shelve',
-        { ...signature.read(), minutes: Number(time.value) },
-        'Shelved. It comes back by itself.',
-      ),
-    ),
-  );
-  return row;
+  return made;
 }
 
 /** Name and note; the name is kept on this device. */
 function fields() {
   const who = input('Your name', 100);
   const note = input('Note', 1000);
-  who.field.value = localStorage.getItem(KEPT) ?? '';
+  let written = false;
+  who.field.addEventListener('input', () => {
+    written = true;
+  });
   who.field.className = 'who';
   note.field.className = 'alarm-note-field';
   return {
     elements: [who.label, note.label],
+    /** The name that was given last, on whichever card, unless another one is written here. */
+    recall() {
+      if (!written) {
+        who.field.value = localStorage.getItem(KEPT) ?? '';
+      }
+    },
     read() {
       localStorage.setItem(KEPT, who.field.value.trim());
       return { who: who.field.value, note: note.field.value };
+    },
+    /** Clears the note, unless it has been changed since. */
+    sent(signed) {
+      if (note.field.value === signed.note) {
+        note.field.value = '';
+      }
     },
   };
 }
@@ -99,10 +119,9 @@ function input(title, most) {
   return { label, field };
 }
 
-function button(className, text, alarm, run) {
+function button(className, text, run) {
   const made = make('button', className, text);
   made.type = 'button';
-  made.setAttribute('aria-label', `${text}: ${alarm.title}`);
   made.addEventListener('click', async () => {
     made.disabled = true;
     try {
@@ -111,5 +130,10 @@ function button(className, text, alarm, run) {
       made.disabled = false;
     }
   });
-  return made;
+  return {
+    made,
+    about(alarm) {
+      made.setAttribute('aria-label', `${text}: ${alarm.title}`);
+    },
+  };
 }

@@ -43,6 +43,7 @@ final class PageFiles {
           "contact.js",
           "alarms.js",
           "answer.js",
+          "card.js",
           "number.js",
           "forecast.js",
           "curve.js",

@@ -219,6 +219,22 @@ public final class StatusPage extends Page {
     write(title, ".alarm-note-field", note);
   }
 
+  /** What is written in a card's note field and not sent yet. */
+  public String draft(String title) {
+    return card(title).findElement(By.cssSelector(".alarm-note-field")).getDomProperty("value");
+  }
+
+  /** Whether the keys that are pressed now go into a card's note field, on its open aside. */
+  public boolean isWriting(String title) {
+    WebElement note = card(title).findElement(By.cssSelector(".alarm-note-field"));
+    return note.isDisplayed() && note.equals(driver.switchTo().activeElement());
+  }
+
+  /** Types where the focus is. */
+  public void type(String text) {
+    driver.switchTo().activeElement().sendKeys(text);
+  }
+
   /**
    * @param time as the page words it
    */

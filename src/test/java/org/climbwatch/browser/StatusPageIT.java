@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
+import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
@@ -230,6 +231,43 @@ class StatusPageIT {
     shot("shelved", screen);
     page.reset("Falling");
     page.awaitThat("the reset", SOON, () -> page.alarms().size() == 1);
+    assertNothingAmiss();
+  }
+
+  @Test
+  void whatIsBeingWrittenOnACardOutlivesEveryChangeOfItsAlarm() throws IOException {
+    String title = "Climb has stalled";
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    backend.raise("a-2", AlarmKind.CLIMB_TOO_FAST, StonewareFiring.FAST_MESSAGE);
+    page.awaitThat("the alarms", SOON, () -> page.alarms().size() == 2);
+    page.sign(title, "Ann", "bottle ");
+    page.type("is ");
+
+    // it goes below the other one, comes back, is shelved by somebody else, a graver one comes
+    backend.change("a-1", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    page.awaitThat("its return", SOON, () -> page.alarms().get(1).contains("Over by itself"));
+    assertThat(page.isWriting(title)).isTrue();
+    page.type("being ");
+    backend.change("a-1", AlarmState.UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    backend.raise("a-3", AlarmKind.FALLING, "Top-hat: falling 300 °C/h. THE FLAME MAY BE OUT.");
+    page.awaitThat("the graver one", SOON, () -> page.alarms().get(0).contains("Falling"));
+    assertThat(page.isWriting(title)).isTrue();
+    page.type("changed");
+    backend.shelve("a-1", new Shelving(Duration.ofMinutes(5), new Signature("Bo", "")));
+    page.awaitThat("the shelf", SOON, () -> page.alarms().get(2).contains("Shelved until"));
+    backend.unshelve("a-1", Signature.NOBODY);
+    page.awaitThat(
+        "the end of the shelf", SOON, () -> !page.alarms().toString().contains("Shelved until"));
+
+    assertThat(page.isWriting(title)).isTrue();
+    assertThat(page.draft(title)).isEqualTo("bottle is being changed");
+    browser.screenshot(Path.of("target/screenshots/writing-phone.png"));
+    page.acknowledge(title);
+    page.awaitThat(
+        "the answer", SOON, () -> page.alarms().get(2).contains("Note: bottle is being changed"));
+    assertThat(page.alarms().get(2)).contains("Acknowledged by Ann");
+    assertThat(page.draft(title)).isEmpty();
     assertNothingAmiss();
   }
 
