@@ -1,5 +1,5 @@
 // Alarms: which stand, in what order; each on a card of its own.
-import { element, unanswered } from './words.js';
+import { element } from './words.js';
 import { card } from './card.js';
 
 const STATES = [
@@ -42,11 +42,6 @@ function place(wanted) {
       list.insertBefore(made, list.children[i] ?? null);
     }
   });
-}
-
-/** What waits for an answer. */
-export function waiting(status) {
-  return status.alarms.filter(unanswered).map((alarm) => alarm.id);
 }
 
 /** What does not look now: by the settings, or because of the phase. */

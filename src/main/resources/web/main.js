@@ -40,7 +40,7 @@ function onStatus(document) {
   notices();
   alarms.show(status, acted);
   alarms.showUnwatched(status);
-  sound.ring(alarms.waiting(status));
+  sound.ring(status.alarms);
   firing.show(status);
   forecast.show(status);
   curve.setTarget(status.target_c);

@@ -1,31 +1,63 @@
-// A beep while an alarm is unanswered, once the user has allowed it: no browser lets a page make a
-// sound before it has been touched.
-import { element, say } from './words.js';
+// Tones for what waits for an answer once the user has allowed them: no browser
+// lets a page make a sound before it has been touched.
+import { element, say, unanswered } from './words.js';
 
-const REPEAT_MS = 4000;
-const BEEPS = [
-  { at: 0, hertz: 880 },
-  { at: 0.25, hertz: 880 },
-  { at: 0.5, hertz: 1320 },
-];
+/** How the ear tells them apart, and how soon each is said again; what is low is said once. */
+const CALLS = {
+  high: { hertz: [880, 880, 1320], everyMs: 4000 },
+  medium: { hertz: [660, 660], everyMs: 30000 },
+  low: { hertz: [523], everyMs: Infinity },
+};
+const PRIORITIES = ['high', 'medium', 'low'];
+const TICK_MS = 500;
 
 let wanted = localStorage.getItem('sound') === 'on';
 let audio = null;
-let waiting = [];
+let waiting = new Map(); // alarms that wait for an answer, by id
+let calledAt = -Infinity; // ms of the page's own clock
 
-/** Rings while there is something to answer, and at once for what is new. */
-export function ring(ids) {
-  const fresh = ids.some((id) => !waiting.includes(id));
-  waiting = ids;
-  if (fresh) {
-    beep();
+/** Calls at once for what is new or has come back, and goes on for what stands and is not low. */
+export function ring(alarms) {
+  const before = waiting;
+  waiting = new Map(alarms.filter(unanswered).map((alarm) => [alarm.id, alarm]));
+  const fresh = [...waiting.values()].filter((alarm) => {
+    const known = before.get(alarm.id);
+    return !known || (stands(alarm) && !stands(known));
+  });
+  if (fresh.length > 0) {
+    call(loudest([...fresh, ...standing()]));
   }
 }
 
-/** Rings at once for what is said again. */
+/** Calls at once for what is said again. */
 export function again() {
-  if (waiting.length > 0) {
-    beep();
+  if (standing().length > 0) {
+    call(loudest(standing()));
+  }
+}
+
+function stands(alarm) {
+  return alarm.state === 'unacknowledged';
+}
+
+/** What is over by itself waits for an answer, but nobody has to run for it. */
+function standing() {
+  return [...waiting.values()].filter(stands);
+}
+
+function loudest(alarms) {
+  return PRIORITIES.find((one) => alarms.some((alarm) => alarm.priority === one));
+}
+
+function call(priority) {
+  calledAt = performance.now();
+  play(CALLS[priority].hertz);
+}
+
+function callAgain() {
+  const priority = loudest(standing());
+  if (priority && performance.now() - calledAt >= CALLS[priority].everyMs) {
+    call(priority);
   }
 }
 
@@ -40,7 +72,7 @@ export function wire() {
   });
   // a kept wish comes true with the first touch anywhere
   document.addEventListener('pointerdown', () => wanted && !audible() && wake(false));
-  setInterval(() => waiting.length > 0 && beep(), REPEAT_MS);
+  setInterval(callAgain, TICK_MS);
   show();
 }
 
@@ -53,7 +85,7 @@ async function wake(withSample) {
   await audio.resume();
   show();
   if (withSample && wanted) {
-    beep();
+    play(CALLS.high.hertz);
   }
 }
 
@@ -71,16 +103,16 @@ function show() {
   );
 }
 
-function beep() {
+function play(hertz) {
   if (!wanted || !audible()) {
     return;
   }
-  for (const { at, hertz } of BEEPS) {
+  hertz.forEach((pitch, i) => {
     const tone = audio.createOscillator();
     const level = audio.createGain();
-    const start = audio.currentTime + at;
+    const start = audio.currentTime + i * 0.25;
     tone.type = 'square';
-    tone.frequency.value = hertz;
+    tone.frequency.value = pitch;
     level.gain.setValueAtTime(0, start);
     level.gain.linearRampToValueAtTime(0.4, start + 0.01);
     level.gain.setValueAtTime(0.4, start + 0.16);
@@ -88,6 +120,6 @@ function beep() {
     tone.connect(level).connect(audio.destination);
     tone.start(start);
     tone.stop(start + 0.2);
-  }
-  navigator.vibrate?.([180, 70, 180, 70, 180]);
+  });
+  navigator.vibrate?.(hertz.flatMap(() => [180, 70]));
 }

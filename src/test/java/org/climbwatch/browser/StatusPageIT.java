@@ -287,8 +287,7 @@ class StatusPageIT {
     backend.remind(AlarmKind.CLIMB_STALLED, "Still not acknowledged.");
     // a whole round of the repeated beep passes while the page goes on
     page.awaitThat("the history", SOON, () -> page.history().get(0).contains("Still not"));
-    long end = System.nanoTime() + Duration.ofSeconds(5).toNanos();
-    page.awaitThat("five seconds", SOON, () -> System.nanoTime() > end);
+    aRoundOfTonesPasses();
     assertThat(page.tones()).isEqualTo(whenShelved);
 
     backend.unshelve("a-1", Signature.NOBODY);
@@ -296,6 +295,37 @@ class StatusPageIT {
     long before = page.tones();
     backend.remind(AlarmKind.CLIMB_STALLED, "Still not acknowledged.");
     page.awaitThat("the reminder's tones", SOON, () -> page.tones() > before);
+  }
+
+  @Test
+  void soundGoesOnForAGraveAlarmThatStandsAndForNoOther() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    page.awaitThat("the number", SOON, () -> page.degrees().equals("1004"));
+    page.countTones();
+    page.pressSound();
+    page.awaitThat("the sample", SOON, () -> page.tones() == 3);
+
+    backend.raise("a-1", AlarmKind.STORAGE_LOW, "180 MB are free.");
+    page.awaitThat("one tone", SOON, () -> page.tones() == 4);
+    aRoundOfTonesPasses();
+    assertThat(page.tones()).isEqualTo(4);
+
+    backend.raise("a-2", AlarmKind.FALLING, "Top-hat: falling 300 °C/h. THE FLAME MAY BE OUT.");
+    page.awaitThat("three tones", SOON, () -> page.tones() == 7);
+    page.awaitThat("and again", SOON, () -> page.tones() == 10);
+    page.awaitThat("and again", SOON, () -> page.tones() == 13);
+    backend.change("a-2", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    page.awaitThat("its return", SOON, () -> page.alarms().toString().contains("Over by itself"));
+    long whenOver = page.tones();
+    aRoundOfTonesPasses();
+    assertThat(page.tones()).isEqualTo(whenOver);
+    backend.change("a-2", AlarmState.UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    page.awaitThat("it anew", SOON, () -> page.tones() == whenOver + 3);
+  }
+
+  private void aRoundOfTonesPasses() {
+    long end = System.nanoTime() + Duration.ofSeconds(5).toNanos();
+    page.awaitThat("five seconds", SOON, () -> System.nanoTime() > end);
   }
 
   @ParameterizedTest
