@@ -7,7 +7,8 @@ const SILENCE_MS = 12000;
 const REOPEN_MS = 4000;
 
 /**
- * @param handlers status(document), reading(document), event(document), lost(isLost)
+ * @param handlers status(document), reading(document), event(document), lost(isLost),
+ *     silent(seconds without contact, 0 while there is), every second
  */
 export function listen(handlers) {
   let lastHeard = Date.now();
@@ -32,6 +33,8 @@ export function listen(handlers) {
           'Look at the kiln itself.',
       );
     }
+    // a page that has slept has not looked for contact meanwhile
+    handlers.silent(failing ? silentMs / 1000 : 0);
     if (now !== lost) {
       lost = now;
       handlers.lost(lost);

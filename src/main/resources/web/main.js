@@ -171,7 +171,13 @@ curve.wire(() => quietly(loadCurve()));
 sound.wire();
 trial.wire();
 element('curve-back').addEventListener('click', () => look(null));
-const contact = listen({ status: onStatus, reading: onReading, event: onEvent, lost: onLost });
+const contact = listen({
+  status: onStatus,
+  reading: onReading,
+  event: onEvent,
+  lost: onLost,
+  silent: sound.silence,
+});
 quietly(past.load(look));
 quietly(probes.load());
 setInterval(showNumber, 1000);

@@ -1,4 +1,4 @@
-// Tones for what waits for an answer once the user has allowed them: no browser
+// Tones for what waits for an answer and for lost contact, once the user has allowed them: no browser
 // lets a page make a sound before it has been touched.
 import { element, say, unanswered } from './words.js';
 
@@ -9,12 +9,17 @@ const CALLS = {
   low: { hertz: [523], everyMs: Infinity },
 };
 const PRIORITIES = ['high', 'medium', 'low'];
+const LOST = [880, 440];
+/** A daemon that starts again, or a phone that changes its access point, is back before that. */
+const LOST_AFTER_S = 20;
+const LOST_EVERY_S = 60;
 const TICK_MS = 500;
 
 let wanted = localStorage.getItem('sound') === 'on';
 let audio = null;
 let waiting = new Map(); // alarms that wait for an answer, by id
 let calledAt = -Infinity; // ms of the page's own clock
+let lostCalls = 0;
 
 /** Calls at once for what is new or has come back, and goes on for what stands and is not low. */
 export function ring(alarms) {
@@ -34,6 +39,18 @@ export function again() {
   if (standing().length > 0) {
     call(loudest(standing()));
   }
+}
+
+/**
+ * Calls when nothing has been heard of the daemon for a while, and then from time to time.
+ * @param seconds without contact; 0 while there is contact
+ */
+export function silence(seconds) {
+  const due = seconds < LOST_AFTER_S ? 0 : 1 + Math.floor((seconds - LOST_AFTER_S) / LOST_EVERY_S);
+  if (due > lostCalls) {
+    play(LOST);
+  }
+  lostCalls = due;
 }
 
 function stands(alarm) {
@@ -99,7 +116,7 @@ function show() {
       ? ''
       : wanted
         ? 'Sound waits for a first touch of the page: press the sound button once.'
-        : 'New alarms are silent here: press the sound button once.',
+        : 'Alarms and lost contact are silent here: press the sound button once.',
   );
 }
 

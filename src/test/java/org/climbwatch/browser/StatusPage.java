@@ -280,6 +280,14 @@ public final class StatusPage extends Page {
         .longValue();
   }
 
+  /** The page's clock goes forward, as if that time had passed. */
+  public void skipAhead(int seconds) {
+    ((JavascriptExecutor) driver)
+        .executeScript(
+            "const now = Date.now; const ms = arguments[0] * 1000; Date.now = () => now() + ms;",
+            seconds);
+  }
+
   private void write(String title, String field, String text) {
     insist(
         () -> {

@@ -328,6 +328,36 @@ class StatusPageIT {
     page.awaitThat("five seconds", SOON, () -> System.nanoTime() > end);
   }
 
+  @Test
+  void lostContactIsHeardAfterAWhileAndThenFromTimeToTimeUntilItIsBack() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    page.awaitThat("the number", SOON, () -> page.degrees().equals("1004"));
+    page.countTones();
+    page.pressSound();
+    page.awaitThat("the sample", SOON, () -> page.tones() == 3);
+    int port = URI.create(page.address()).getPort();
+
+    server.close();
+    page.awaitThat(
+        "the banner", SOON, () -> page.lostContactBanner().startsWith("No contact with"));
+    assertThat(page.tones()).isEqualTo(3);
+    page.skipAhead(20);
+    page.awaitThat("its tones", SOON, () -> page.tones() == 5);
+    browser.screenshot(Path.of("target/screenshots/lost-phone.png"));
+    aRoundOfTonesPasses();
+    assertThat(page.tones()).isEqualTo(5);
+    page.skipAhead(60);
+    page.awaitThat("its tones again", SOON, () -> page.tones() == 7);
+
+    server =
+        new WebServer(new WebSettings("127.0.0.1", port, Optional.empty(), List.of()), backend);
+    server.start();
+    page.awaitThat("contact", SOON, () -> page.lostContactBanner().isEmpty());
+    page.skipAhead(60);
+    aRoundOfTonesPasses();
+    assertThat(page.tones()).isEqualTo(7);
+  }
+
   @ParameterizedTest
   @EnumSource
   void faultStandsWhereTheNumberWas(Screen screen) throws IOException {
