@@ -1,5 +1,5 @@
 // Alarms: which stand, in what order; each on a card of its own.
-import { element } from './words.js';
+import { element, say, unanswered } from './words.js';
 import { card } from './card.js';
 
 const STATES = [
@@ -10,19 +10,28 @@ const STATES = [
   'shelved',
 ];
 const PRIORITIES = ['high', 'medium', 'low'];
+const GRAVEST = ['falling', 'over_temperature']; // gas that gathers, and a kiln that burns through
 
 let cards = new Map(); // by the alarm's id: nothing is drawn anew under a finger
 
 /** Shows the alarms of a status. */
 export function show(status, acted) {
   const before = cards;
-  const sorted = [...status.alarms].sort(byUrgency(status.alarm_flood));
+  const sorted = [...status.alarms].sort(byUrgency);
   cards = new Map(sorted.map(({ id }) => [id, before.get(id) ?? card(id, acted)]));
   for (const alarm of sorted) {
     cards.get(alarm.id).show(alarm, status.time);
   }
   place([...cards.values()].map((one) => one.made));
   element('flood').hidden = !status.alarm_flood;
+  say('flood', floodWords(sorted));
+}
+
+/** Where to begin is where the danger is; what came first is told only where it matters. */
+function floodWords(sorted) {
+  const first = sorted.find((alarm) => alarm.first_out && alarm.priority !== 'low');
+  const marked = first === undefined || first === sorted[0] ? '' : ' What came first is marked.';
+  return `Alarm flood: more than ten in ten minutes. Begin at the top.${marked}`;
 }
 
 /** Brings the cards into their order; one that is being written in stays put, the others go round it. */
@@ -64,18 +73,26 @@ function several(status) {
   return status.probes.length > 1;
 }
 
-/** In a flood the one that came first is the place to start, whatever its priority. */
-function byUrgency(flood) {
-  const rank = (alarm) => [
-    STATES.indexOf(alarm.state),
-    flood && alarm.first_out ? 0 : 1,
+/**
+ * What is to be looked at next stands on top: never low before high, nor what was answered before what
+ * was not, and what was shelved last. Flood or not: who came first says little of where the danger is.
+ */
+function byUrgency(a, b) {
+  const other = rank(b);
+  const at = rank(a).findIndex((value, i) => value !== other[i]);
+  return at < 0 ? 0 : rank(a)[at] - other[at];
+}
+
+function rank(alarm) {
+  const grave = GRAVEST.indexOf(alarm.kind);
+  return [
+    alarm.state === 'shelved' ? 1 : 0,
+    alarm.priority === 'low' ? 1 : 0,
+    unanswered(alarm) ? 0 : 1,
     PRIORITIES.indexOf(alarm.priority),
+    grave < 0 ? GRAVEST.length : grave,
+    STATES.indexOf(alarm.state),
     alarm.first_out ? 0 : 1,
     Date.parse(alarm.since),
   ];
-  return (a, b) => {
-    const other = rank(b);
-    const at = rank(a).findIndex((value, i) => value !== other[i]);
-    return at < 0 ? 0 : rank(a)[at] - other[at];
-  };
 }

@@ -129,6 +129,11 @@ public final class StatusPage extends Page {
     return texts("#alarms article");
   }
 
+  /** The headings of the alarms, in the order shown. */
+  public List<String> alarmTitles() {
+    return texts("#alarms article h2");
+  }
+
   /** The lines of the firing's history, the newest first. */
   public List<String> history() {
     return texts("#history li");

@@ -183,27 +183,44 @@ class StatusPageIT {
 
   @ParameterizedTest
   @EnumSource
-  void inAFloodTheFirstOneLeadsAndTheUnansweredStandBeforeTheRest(Screen screen)
+  void floodOrNotTheDangerStandsOnTopAndTheUnansweredBeforeTheRest(Screen screen)
       throws IOException {
     look(StonewareFiring.climbing(), screen, null);
-    backend.raise("a-1", AlarmKind.FALLING, "Seen first, but answered.");
-    backend.acknowledge("a-1", new Signature("Ann", ""));
-    backend.raise("a-2", AlarmKind.CLIMB_STALLED, "This came first.");
-    backend.raise("a-3", AlarmKind.OVER_TEMPERATURE, "High, but a consequence.");
-    backend.raise("a-4", AlarmKind.CLIMB_TOO_FAST, "Returned.");
-    backend.change("a-4", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
-    backend.flood("a-2");
+    backend.raise("a-1", AlarmKind.STORAGE_LOW, "180 MB are free.");
+    backend.raise("a-2", AlarmKind.PROBE_FAULT, "Seen early, but answered.");
+    backend.acknowledge("a-2", new Signature("Ann", ""));
+    backend.raise("a-3", AlarmKind.CLIMB_TOO_FAST, "Medium.");
+    backend.raise("a-4", AlarmKind.READINGS_STOPPED, "High.");
+    backend.raise("a-5", AlarmKind.OVER_TEMPERATURE, "High and graver.");
+    backend.raise("a-6", AlarmKind.FALLING, "The gravest, and over: gas may have gathered.");
+    backend.change("a-6", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
     backend.measure(1004, 90);
-
-    page.awaitThat("the flood", SOON, () -> page.floodBanner().startsWith("Alarm flood"));
-
-    page.awaitThat("the cards", SOON, () -> page.alarms().size() == 4);
-    assertThat(page.alarms().get(0)).contains("Climb has stalled", "Came first");
-    assertThat(page.alarms().get(1)).contains("Too hot").doesNotContain("Came first");
-    assertThat(page.alarms().get(2))
+    List<String> order =
+        List.of(
+            "Falling: the flame may be out",
+            "Too hot",
+            "Readings have stopped",
+            "Climbing too fast",
+            "Probe fault",
+            "Little room left for the record");
+    page.awaitThat("the order", SOON, () -> page.alarmTitles().equals(order));
+    assertThat(page.floodBanner()).isEmpty();
+    assertThat(page.alarms().get(0))
         .contains("Over by itself", "raised ", " ago")
         .doesNotContain("since ");
-    assertThat(page.alarms().get(3)).contains("Acknowledged by Ann");
+    assertThat(page.alarms().get(4)).contains("Acknowledged by Ann");
+
+    backend.flood("a-1");
+    backend.measure(1004, 90);
+    page.awaitThat("the flood", SOON, () -> page.floodBanner().startsWith("Alarm flood"));
+    assertThat(page.floodBanner()).endsWith("Begin at the top.");
+    assertThat(page.alarmTitles()).isEqualTo(order);
+
+    backend.flood("a-3");
+    backend.measure(1004, 90);
+    page.awaitThat("the first", SOON, () -> page.floodBanner().contains("is marked."));
+    assertThat(page.alarmTitles()).isEqualTo(order);
+    assertThat(page.alarms().get(3)).contains("Came first");
     shot("flood", screen);
     assertNothingAmiss();
   }
