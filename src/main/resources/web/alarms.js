@@ -19,18 +19,33 @@ export function show(status, acted) {
   const before = cards;
   const sorted = [...status.alarms].sort(byUrgency);
   cards = new Map(sorted.map(({ id }) => [id, before.get(id) ?? card(id, acted)]));
+  const first = cameFirst(sorted);
   for (const alarm of sorted) {
-    cards.get(alarm.id).show(alarm, status.time);
+    cards.get(alarm.id).show(alarm, { now: status.time, first: alarm === first });
   }
   place([...cards.values()].map((one) => one.made));
   element('flood').hidden = !status.alarm_flood;
-  say('flood', floodWords(sorted));
+  say('flood', floodWords(first, sorted[0]));
+}
+
+/**
+ * The one that came before the others of these minutes, if that is so for all that is on the page. Of
+ * what caused what it says nothing: a broken probe may be told before the flame that is out.
+ */
+function cameFirst(all) {
+  const since = ({ since: at }) => Date.parse(at);
+  return all.find(
+    (alarm) =>
+      alarm.first_out &&
+      all.length > 1 &&
+      all.every((other) => other === alarm || since(other) > since(alarm)),
+  );
 }
 
 /** Where to begin is where the danger is; what came first is told only where it matters. */
-function floodWords(sorted) {
-  const first = sorted.find((alarm) => alarm.first_out && alarm.priority !== 'low');
-  const marked = first === undefined || first === sorted[0] ? '' : ' What came first is marked.';
+function floodWords(first, top) {
+  const told = first && first !== top && first.priority !== 'low';
+  const marked = told ? ' What came before the others is marked.' : '';
   return `Alarm flood: more than ten in ten minutes. Begin at the top.${marked}`;
 }
 

@@ -5,7 +5,8 @@ import { post } from './api.js';
 import { answer } from './answer.js';
 
 /**
- * The card of one occurrence: its element `made`, and `show(alarm, now)`.
+ * The card of one occurrence: its element `made`, and `show(alarm, told)`, where told is the time
+ * `now` and whether it came `first`.
  * @param acted sends a change and tells how it went; true when it was done
  */
 export function card(id, acted) {
@@ -13,23 +14,23 @@ export function card(id, acted) {
   made.dataset.alarm = id;
   const state = make('p', 'alarm-state');
   const title = make('h2', '');
-  const first = make('p', 'first-out', 'Came first: the others followed on it');
+  const first = make('p', 'first-out', 'Came before the others of these minutes');
   const since = make('p', 'since');
   since.setAttribute('aria-live', 'off');
   const note = make('p', 'alarm-note');
-  const text = told();
+  const text = folding();
   const deeds = answer((action, body, done) =>
     acted(() => post(`/alarms/${encodeURIComponent(id)}/${action}`, body), done),
   );
   // before the text, which may be longer than a phone's screen
   made.append(state, title, first, since, note, ...deeds.main, text.made, deeds.aside);
 
-  function show(alarm, now) {
+  function show(alarm, told) {
     made.className = `alarm ${alarm.priority} ${alarm.state}`;
     write(state, `⚠ ${stateWords(alarm)}`);
     write(title, alarm.title);
-    first.hidden = !alarm.first_out;
-    write(since, times(alarm, now));
+    first.hidden = !told.first;
+    write(since, times(alarm, told.now));
     note.hidden = alarm.note === '';
     write(note, `Note: ${alarm.note}`);
     deeds.show(alarm);
@@ -67,7 +68,7 @@ function stateWords(alarm) {
 }
 
 /** What was seen and what to check: open to read until it is answered, then folded away. */
-function told() {
+function folding() {
   const made = make('div', '');
   const folded = make('details', '');
   const place = make('div', '');

@@ -187,6 +187,7 @@ class StatusPageIT {
       throws IOException {
     look(StonewareFiring.climbing(), screen, null);
     backend.raise("a-1", AlarmKind.STORAGE_LOW, "180 MB are free.");
+    backend.elapse(60_000);
     backend.raise("a-2", AlarmKind.PROBE_FAULT, "Seen early, but answered.");
     backend.acknowledge("a-2", new Signature("Ann", ""));
     backend.raise("a-3", AlarmKind.CLIMB_TOO_FAST, "Medium.");
@@ -215,13 +216,32 @@ class StatusPageIT {
     page.awaitThat("the flood", SOON, () -> page.floodBanner().startsWith("Alarm flood"));
     assertThat(page.floodBanner()).endsWith("Begin at the top.");
     assertThat(page.alarmTitles()).isEqualTo(order);
+    assertThat(page.alarms().get(5)).contains("Came before the others of these minutes");
 
-    backend.flood("a-3");
+    assertNothingAmiss();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void whatCameFirstIsMarkedByTimeAloneAndNotBesideWhatIsOlder(Screen screen) throws IOException {
+    String words = "Came before the others of these minutes";
+    look(StonewareFiring.climbing(), screen, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, "The first of these minutes.");
+    backend.elapse(35_000);
+    backend.raise("a-2", AlarmKind.FALLING, "Seen later, and yet no consequence.");
+    backend.flood("a-1");
     backend.measure(1004, 90);
-    page.awaitThat("the first", SOON, () -> page.floodBanner().contains("is marked."));
-    assertThat(page.alarmTitles()).isEqualTo(order);
-    assertThat(page.alarms().get(3)).contains("Came first");
+
+    page.awaitThat("the mark", SOON, () -> page.alarms().toString().contains(words));
+    assertThat(page.alarms().get(0)).contains("Falling").doesNotContain(words);
+    assertThat(page.alarms().get(1)).contains("Climb has stalled", words);
+    assertThat(page.floodBanner()).endsWith("What came before the others is marked.");
     shot("flood", screen);
+
+    backend.flood("a-2");
+    backend.measure(1005, 90);
+    page.awaitThat("no mark", SOON, () -> !page.alarms().toString().contains(words));
+    assertThat(page.floodBanner()).endsWith("Begin at the top.");
     assertNothingAmiss();
   }
 
