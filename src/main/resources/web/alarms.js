@@ -1,5 +1,5 @@
 // Alarms: which stand, in what order; each on a card of its own.
-import { element, say, unanswered } from './words.js';
+import { element, say, titled, unanswered } from './words.js';
 import { card } from './card.js';
 
 const STATES = [
@@ -21,7 +21,11 @@ export function show(status, acted) {
   cards = new Map(sorted.map(({ id }) => [id, before.get(id) ?? card(id, acted)]));
   const first = cameFirst(sorted);
   for (const alarm of sorted) {
-    cards.get(alarm.id).show(alarm, { now: status.time, first: alarm === first });
+    cards.get(alarm.id).show(alarm, {
+      title: titled(alarm, several(status)),
+      now: status.time,
+      first: alarm === first,
+    });
   }
   place([...cards.values()].map((one) => one.made));
   element('flood').hidden = !status.alarm_flood;
@@ -76,7 +80,7 @@ export function showUnwatched(status) {
   ]) {
     const titles = status.unwatched
       .filter((alarm) => alarm.state === state)
-      .map((alarm) => (several(status) ? `${alarm.title} (${alarm.probe})` : alarm.title));
+      .map((alarm) => titled(alarm, several(status)));
     const text = titles.length === 0 ? '' : `${words}: ${titles.join('; ')}.`;
     if (element(id).textContent !== text) {
       element(id).textContent = text;

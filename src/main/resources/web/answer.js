@@ -14,7 +14,7 @@ const TIMES = [
 
 /**
  * What a card offers: `main` are the big buttons, of which one shows if the alarm waits for something;
- * `show(alarm)` fits all to its state.
+ * `show(alarm, title)` fits all to its state.
  * @param act runs an action of the alarm and tells how it went; true when it was done
  */
 export function answer(act) {
@@ -50,18 +50,18 @@ export function answer(act) {
   form.append(...signature.elements, row, unshelve.made);
   aside.append(summary, form);
 
-  function show(alarm) {
+  function show(alarm, title) {
     const shelved = alarm.state === 'shelved';
     acknowledge.made.hidden = !unanswered(alarm);
     reset.made.hidden = alarm.state !== 'latched';
     unshelve.made.hidden = !shelved;
-    const title = shelved ? 'Shelve longer, or end it' : 'Name, note, shelve';
-    if (summary.textContent !== title) {
-      summary.textContent = title;
+    const offer = shelved ? 'Shelve longer, or end it' : 'Name, note, shelve';
+    if (summary.textContent !== offer) {
+      summary.textContent = offer;
     }
     signature.recall();
     for (const one of [acknowledge, reset, shelve, unshelve]) {
-      one.about(alarm);
+      one.about(title);
     }
   }
   return { main: [acknowledge.made, reset.made], aside, show };
@@ -132,8 +132,8 @@ function button(className, text, run) {
   });
   return {
     made,
-    about(alarm) {
-      made.setAttribute('aria-label', `${text}: ${alarm.title}`);
+    about(title) {
+      made.setAttribute('aria-label', `${text}: ${title}`);
     },
   };
 }

@@ -5,8 +5,8 @@ import { post } from './api.js';
 import { answer } from './answer.js';
 
 /**
- * The card of one occurrence: its element `made`, and `show(alarm, told)`, where told is the time
- * `now` and whether it came `first`.
+ * The card of one occurrence: its element `made`, and `show(alarm, told)`, where told is its `title`, the
+ * time `now` and whether it came `first`.
  * @param acted sends a change and tells how it went; true when it was done
  */
 export function card(id, acted) {
@@ -28,12 +28,12 @@ export function card(id, acted) {
   function show(alarm, told) {
     made.className = `alarm ${alarm.priority} ${alarm.state}`;
     write(state, `⚠ ${stateWords(alarm)}`);
-    write(title, alarm.title);
+    write(title, told.title);
     first.hidden = !told.first;
     write(since, times(alarm, told.now));
     note.hidden = alarm.note === '';
     write(note, `Note: ${alarm.note}`);
-    deeds.show(alarm);
+    deeds.show(alarm, told.title);
     text.show(alarm);
   }
   return { made, show };

@@ -1,6 +1,6 @@
 // The curve of one firing: whole, growing while it is on, with its gaps and its alarms.
 /* global uPlot */
-import { element, hoursMinutes, make, say, whole } from './words.js';
+import { element, hoursMinutes, make, say, titledEvent, whole } from './words.js';
 import { get } from './api.js';
 
 const POINTS = 1000;
@@ -50,7 +50,7 @@ export async function load(id) {
     .map((line, index) => ({
       number: index + 1,
       x: line.elapsed_s,
-      text: line.title,
+      text: titledEvent(line, lines.length > 1),
     }));
   listMarks();
   listLines();

@@ -1,5 +1,5 @@
 // What happened in the firing that is shown, the newest first.
-import { element, hoursMinutes, make, sentences } from './words.js';
+import { element, hoursMinutes, make, sentences, titledEvent } from './words.js';
 import { get } from './api.js';
 
 const MOST = 200;
@@ -22,7 +22,10 @@ const changes = {
 };
 let wanted = null;
 
-export async function load(id) {
+/**
+ * @param several whether there is more than one probe, so that alarms have to say whose they are
+ */
+export async function load(id, several) {
   wanted = id;
   element('history-panel').hidden = id === null;
   if (id === null) {
@@ -30,7 +33,13 @@ export async function load(id) {
   }
   const { events } = await get(`/firings/${id}/events`);
   if (wanted === id) {
-    element('history').replaceChildren(...events.filter(telling).slice(-MOST).reverse().map(line));
+    element('history').replaceChildren(
+      ...events
+        .filter(telling)
+        .slice(-MOST)
+        .reverse()
+        .map((event) => line(event, several)),
+    );
   }
 }
 
@@ -39,22 +48,24 @@ function telling(event) {
   return event.kind !== 'acknowledged' || event.text !== '';
 }
 
-function line(event) {
+function line(event, several) {
   const made = make('li', `${event.kind}-entry`);
   made.append(
     make('span', 'when', event.elapsed_s === null ? '' : hoursMinutes(event.elapsed_s)),
     make('span', 'kind', kinds[event.kind] || event.kind),
-    make('span', 'text', spoken(event)),
+    make('span', 'text', spoken(event, several)),
   );
   return made;
 }
 
-function spoken(event) {
-  return event.kind === 'alarm' || event.kind === 'reminder' ? alarmText(event) : event.text;
+function spoken(event, several) {
+  return event.kind === 'alarm' || event.kind === 'reminder'
+    ? alarmText(event, several)
+    : event.text;
 }
 
 /** What was seen when it was raised; later on only how it went: the first words of what is over say it. */
-function alarmText(event) {
+function alarmText(event, several) {
   const change = event.kind === 'alarm' ? changes[event.state] : undefined;
-  return `${event.title}: ${change ?? sentences(event.text)[0]}`;
+  return `${titledEvent(event, several)}: ${change ?? sentences(event.text)[0]}`;
 }

@@ -61,7 +61,7 @@ function onReading(reading) {
     status.firing.elapsed_s = reading.elapsed_s;
   }
   curve.grow(reading.firing, reading.name, reading.elapsed_s, reading.temperature_c);
-  if (status.probes.length > 1 && reading.name !== status.probes[0].name) {
+  if (severalProbes() && reading.name !== status.probes[0].name) {
     probes.grow(reading);
     return;
   }
@@ -75,7 +75,7 @@ function onReading(reading) {
 
 function onEvent(event) {
   if (event.firing === shownId()) {
-    quietly(history.load(event.firing));
+    quietly(history.load(event.firing, severalProbes()));
   }
   if (event.kind === 'reminder') {
     sound.again();
@@ -87,6 +87,10 @@ function onEvent(event) {
     quietly(past.load(look));
     quietly(probes.load());
   }
+}
+
+function severalProbes() {
+  return status?.probes.length > 1;
 }
 
 function shownId() {
@@ -103,7 +107,7 @@ function loadCurve() {
 function reload() {
   loadedFor = shownId();
   quietly(loadCurve());
-  quietly(history.load(loadedFor));
+  quietly(history.load(loadedFor, severalProbes()));
 }
 
 function look(one) {

@@ -14,6 +14,23 @@ export const alarmStates = {
   returned_unacknowledged: 'Over by itself, not acknowledged',
 };
 
+/** What the program says of itself and its machine: true of no one probe. */
+const OF_THE_MACHINE = ['readings_late', 'storage_trouble', 'storage_low', 'clock_untrusted'];
+
+/**
+ * An alarm's title, with its probe where there are several.
+ * @param alarm kind, title and probe
+ */
+export function titled({ kind, title, probe }, several) {
+  return several && probe && !OF_THE_MACHINE.includes(kind) ? `${title} (${probe})` : title;
+}
+
+/** The same for an event of the history, where the message names the probe at its head. */
+export function titledEvent({ subject, title, text }, several) {
+  const probe = /(?:, probe|^Probe) ([^:]+): /.exec(text)?.[1];
+  return titled({ kind: subject, title, probe }, several);
+}
+
 /** Whether an alarm waits for an answer. */
 export function unanswered(alarm) {
   return alarm.state === 'unacknowledged' || alarm.state === 'returned_unacknowledged';

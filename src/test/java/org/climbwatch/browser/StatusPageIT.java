@@ -245,6 +245,40 @@ class StatusPageIT {
     assertNothingAmiss();
   }
 
+  @Test
+  void ofSeveralProbesTheOneThatAnAlarmIsAboutIsNamedOnItsCardAndInTheHistory() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    String open = "Meadow Lane top-hat, probe %s: no temperature for 10 s: the circuit is open.";
+    backend.second("flue");
+    backend.raise("a-1", AlarmKind.PROBE_FAULT, open.formatted("top"));
+    backend.raise("a-2", "flue", AlarmKind.PROBE_FAULT, open.formatted("flue"));
+    backend.raise("a-3", AlarmKind.STORAGE_LOW, "Top-hat, probe top: 180 MB are free.");
+    backend.unwatched(AlarmKind.PROBES_APART, AlarmState.OUT_OF_SERVICE);
+    page.awaitThat(
+        "the cards",
+        SOON,
+        () ->
+            page.alarmTitles()
+                .equals(
+                    List.of(
+                        "Probe fault (top)",
+                        "Probe fault (flue)",
+                        "Little room left for the record")));
+
+    page.acknowledge("Probe fault (flue)");
+    page.awaitThat(
+        "the answer", SOON, () -> page.history().get(0).contains("(flue): acknowledged"));
+    backend.remind(
+        AlarmKind.PROBE_FAULT, "Still not acknowledged after 5 min. " + open.formatted("top"));
+
+    page.awaitThat("the history", SOON, () -> page.history().get(0).contains("Still not"));
+    assertThat(page.history().get(0)).contains("Probe fault (top): Still not acknowledged");
+    assertThat(page.history().get(2)).contains("Little room left for the record: Top-hat");
+    page.scrollTo("history-panel");
+    browser.screenshot(Path.of("target/screenshots/probes-named-phone.png"));
+    assertNothingAmiss();
+  }
+
   @ParameterizedTest
   @EnumSource
   void shelvedAndLatchedCardsSayWhatToDo(Screen screen) throws IOException {

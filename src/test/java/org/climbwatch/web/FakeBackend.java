@@ -15,6 +15,7 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Shelving;
@@ -56,6 +57,7 @@ public final class FakeBackend implements Backend {
   private Optional<RuntimeException> bug = Optional.empty();
   private Optional<String> noNotes = Optional.empty();
   private final List<View.WatchedAlarm> watched = new ArrayList<>();
+  private Optional<String> second = Optional.empty();
   private boolean flood;
   private boolean brokenExport;
   private Optional<Instant> checked = Optional.empty();
@@ -149,12 +151,22 @@ public final class FakeBackend implements Backend {
     return new Live.NewReading(wallTime(now()), openId, elapsedS(), latest.orElseThrow());
   }
 
-  /** An alarm is raised. */
+  /** There is another probe, which has not read yet. */
+  public synchronized void second(String probe) {
+    second = Optional.of(probe);
+  }
+
+  /** An alarm of the followed probe is raised. */
   public void raise(String id, AlarmKind kind, String message) {
+    raise(id, PROBE, kind, message);
+  }
+
+  /** An alarm is raised. */
+  public void raise(String id, String probe, AlarmKind kind, String message) {
     EventLine line;
     synchronized (this) {
       alarms.add(
-          new View.StandingAlarm(id, PROBE, kind, AlarmState.UNACKNOWLEDGED, now(), message));
+          new View.StandingAlarm(id, probe, kind, AlarmState.UNACKNOWLEDGED, now(), message));
       line = happened("alarm", kind.word(), "unacknowledged", message);
     }
     tell(new Live.Happened(openId, line));
@@ -245,13 +257,23 @@ public final class FakeBackend implements Backend {
             "Meadow Lane top-hat",
             phase,
             targetC,
-            List.of(new View.ProbeView(PROBE, latest)),
+            Stream.concat(
+                    Stream.of(new View.ProbeView(PROBE, latest)),
+                    second.stream().map(name -> new View.ProbeView(name, Optional.empty())))
+                .toList(),
             open,
             forecast,
             List.copyOf(alarms),
             List.copyOf(watched),
             flood),
-        List.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS, checked)),
+        Stream.concat(
+                Stream.of(new Status.Device(PROBE, "kiln model, seed 7", latestAgeS, checked)),
+                second.stream()
+                    .map(
+                        name ->
+                            new Status.Device(
+                                name, "kiln model, seed 8", OptionalDouble.empty(), checked)))
+            .toList(),
         10,
         openId,
         elapsedS(),
