@@ -46,15 +46,22 @@ function write(target, text) {
   }
 }
 
+const JUST_NOW_MS = 60_000;
+
 function times(alarm, now) {
-  const age = (Date.parse(now) - Date.parse(alarm.since)) / 1000;
-  const later = Date.parse(alarm.seen) - Date.parse(alarm.since) >= 60_000;
-  const seen = later ? `, text of ${clock(alarm.seen)}` : '';
-  const over = alarm.state === 'returned_unacknowledged' || alarm.state === 'latched';
-  const when = over
-    ? `raised ${clock(alarm.since)}, ${span(age)} ago`
-    : `since ${clock(alarm.since)}, for ${span(age)}`;
-  return when + seen;
+  const since = Date.parse(alarm.since);
+  const seen = Date.parse(alarm.seen);
+  const age = span((Date.parse(now) - since) / 1000);
+  const later = seen - since >= JUST_NOW_MS;
+  const text = later ? `, text of ${clock(alarm.seen)}` : '';
+  if (alarm.state === 'returned_unacknowledged' || alarm.state === 'latched') {
+    return `raised ${clock(alarm.since)}, ${age} ago${text}`;
+  }
+  // what is shelved may be over without a word, or not have come yet
+  if (alarm.state === 'shelved' && Date.parse(now) - seen >= JUST_NOW_MS) {
+    return `from ${clock(alarm.since)}, ${age} ago${later ? `, last seen ${clock(alarm.seen)}` : ''}`;
+  }
+  return `since ${clock(alarm.since)}, for ${age}${text}`;
 }
 
 function stateWords(alarm) {

@@ -279,6 +279,27 @@ class StatusPageIT {
     assertNothingAmiss();
   }
 
+  @Test
+  void shelvedAlarmIsSaidToStandOnlyWhileItsCauseIsSeen() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.CLIMB_TOO_FAST, StonewareFiring.FAST_MESSAGE);
+    backend.shelve("a-1", new Shelving(Duration.ofHours(3), Signature.NOBODY));
+    page.awaitThat("the shelf", SOON, () -> page.alarms().toString().contains("since "));
+
+    backend.elapse(Duration.ofMinutes(12).toMillis());
+    backend.see("a-1");
+    page.awaitThat("it again", SOON, () -> page.alarms().get(0).contains("for 12 min, text of"));
+    assertThat(page.alarms().get(0)).contains("since ");
+    backend.elapse(Duration.ofMinutes(136).toMillis());
+
+    page.awaitThat("its age", SOON, () -> page.alarms().get(0).contains("2 h 28 min ago"));
+    assertThat(page.alarms().get(0))
+        .containsPattern("from \\d+:\\d+ [AP]M, 2 h 28 min ago, last seen \\d+:\\d+ [AP]M")
+        .doesNotContain("since ");
+    browser.screenshot(Path.of("target/screenshots/shelved-over-phone.png"));
+    assertNothingAmiss();
+  }
+
   @ParameterizedTest
   @EnumSource
   void shelvedAndLatchedCardsSayWhatToDo(Screen screen) throws IOException {

@@ -199,6 +199,25 @@ public final class FakeBackend implements Backend {
                 one.id().equals(firstId)));
   }
 
+  /** An alarm's cause is seen again. */
+  public synchronized void see(String id) {
+    alarms.replaceAll(
+        one ->
+            one.id().equals(id)
+                ? new View.StandingAlarm(
+                    one.id(),
+                    one.probe(),
+                    one.kind(),
+                    one.state(),
+                    one.since(),
+                    one.message(),
+                    now(),
+                    one.shelvedUntil(),
+                    one.by(),
+                    one.cameFirst())
+                : one);
+  }
+
   /** An alarm that does not look now. */
   public synchronized void unwatched(AlarmKind kind, AlarmState state) {
     watched.add(new View.WatchedAlarm(kind.word(), PROBE, kind, state));
