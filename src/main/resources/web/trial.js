@@ -1,6 +1,6 @@
 // Trying other alarm limits on past firings. Nothing is changed by it: what pleases is to be written
 // into the settings file by hand.
-import { day, element, firingName, make, say, span } from './words.js';
+import { element, firingName, lit, make, say, span } from './words.js';
 import { get, post, Refusal } from './api.js';
 import { meaning, unit } from './rulewords.js';
 import { told } from './trialresult.js';
@@ -118,7 +118,7 @@ function choice(firing, kept) {
   box.checked = kept.has(firing.id);
   const alarms = firing.alarms === 1 ? '1 alarm' : `${firing.alarms} alarms`;
   const words = make('span', '', firingName(firing));
-  words.append(make('span', 'hint', `${day(firing.began)} · ${alarms}`));
+  words.append(make('span', 'hint', `${lit(firing.began)} · ${alarms}`));
   made.append(box, words);
   return made;
 }

@@ -1,5 +1,5 @@
 // What a trial has shown: in one line for the alarm that was tried, then firing by firing.
-import { day, firingName, hoursMinutes, make, sentences, span } from './words.js';
+import { firingName, hoursMinutes, lit, make, sentences, span } from './words.js';
 
 const CHANGES = [
   ['earlier', 'earlier'],
@@ -69,7 +69,7 @@ function counted(differences) {
 function firing(result, rules) {
   const made = make('section', 'trial-firing');
   const named = firingName({ id: result.firing, name: result.name });
-  made.append(make('h3', '', `${named}, ${day(result.began)}`));
+  made.append(make('h3', '', `${named}, lit ${lit(result.began)}`));
   const shown = result.differences.filter(
     (one) => rules.includes(one.kind) || one.change !== 'same',
   );

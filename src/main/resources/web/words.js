@@ -73,6 +73,11 @@ export function day(iso) {
   return new Date(iso).toLocaleDateString([], { day: 'numeric', month: 'short', year: 'numeric' });
 }
 
+/** When a firing was lit: two of one day may have the same name, or none. */
+export function lit(iso) {
+  return `${day(iso)}, ${clock(iso)}`;
+}
+
 /** Rising, falling or level, as far as its uncertainty lets one say. */
 export function direction(climb, uncertainty) {
   if (climb > Math.max(1, uncertainty)) {

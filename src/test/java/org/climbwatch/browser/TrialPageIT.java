@@ -96,7 +96,8 @@ class TrialPageIT {
   private static void tellsInPlainWords(TrialPanel panel) {
     assertThat(panel.told())
         .startsWith("Tried on 2 firings.\nClimb has stalled: 1 earlier.")
-        .contains("stoneware STALL", "stoneware NONE");
+        .containsPattern("stoneware STALL, lit \\w+ \\d+, \\d+, \\d+:\\d+ [AP]M")
+        .containsPattern("stoneware NONE, lit \\w+ \\d+, \\d+, \\d+:\\d+ [AP]M");
     List<String> stalls =
         panel.rows().stream().filter(row -> row.startsWith("Climb has stalled")).toList();
     assertThat(stalls).hasSize(1);
