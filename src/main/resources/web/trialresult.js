@@ -6,7 +6,7 @@ const CHANGES = [
   ['later', 'later'],
   ['new', 'new'],
   ['gone', 'gone'],
-  ['same', 'the same'],
+  ['same', 'at the same time'],
 ];
 
 const NEVER = 'did not come, and would not with these limits';
@@ -43,7 +43,14 @@ export function told(trial, title) {
     }
   }
   if (all.length > 0) {
-    made.push(make('p', 'hint', 'Times are hours:minutes since lighting.'));
+    made.push(
+      make(
+        'p',
+        'hint',
+        'Times are hours:minutes since lighting. What is compared is when an alarm comes, not how ' +
+          'long it stands.',
+      ),
+    );
   }
   made.push(...trial.results.map((result) => firing(result, trial.rules)));
   return made;
@@ -79,7 +86,7 @@ function firing(result, rules) {
   const rest = result.differences.length - shown.length;
   if (rest > 0) {
     const more = shown.length === 0 ? '' : ' more';
-    made.append(make('p', 'hint', `${rest}${more} ${rest === 1 ? 'alarm' : 'alarms'}, the same.`));
+    made.append(make('p', 'hint', `${rest}${more} ${rest === 1 ? 'alarm' : 'alarms'}, at the same time.`));
   } else if (shown.length === 0) {
     made.append(make('p', 'hint', 'No alarm then, and none with these limits.'));
   }
@@ -140,6 +147,6 @@ function words(one) {
     later: `would have come ${by} later`,
     new: 'would have come; it did not',
     gone: 'would not have come',
-    same: 'the same',
+    same: 'would have come at the same time',
   }[one.change];
 }

@@ -98,6 +98,9 @@ class TrialPageIT {
         .startsWith("Tried on 2 firings.\nClimb has stalled: 1 earlier.")
         .containsPattern("stoneware STALL, lit \\w+ \\d+, \\d+, \\d+:\\d+ [AP]M")
         .containsPattern("stoneware NONE, lit \\w+ \\d+, \\d+, \\d+:\\d+ [AP]M");
+    assertThat(panel.told())
+        .contains("not how long it stands", "at the same time")
+        .doesNotContain("the same\n", "the same.");
     List<String> stalls =
         panel.rows().stream().filter(row -> row.startsWith("Climb has stalled")).toList();
     assertThat(stalls).hasSize(1);
