@@ -14,11 +14,20 @@ const GRAVEST = ['falling', 'over_temperature']; // gas that gathers, and a kiln
 
 let cards = new Map(); // by the alarm's id: nothing is drawn anew under a finger
 
-/** Shows the alarms of a status. */
-export function show(status, acted) {
+/**
+ * Shows the alarms of a status.
+ * @param acted sends a change and tells how it went
+ * @param left takes what was being written to an alarm that is over: its title and the text
+ */
+export function show(status, acted, left) {
   const before = cards;
   const sorted = [...status.alarms].sort(byUrgency);
   cards = new Map(sorted.map(({ id }) => [id, before.get(id) ?? card(id, acted)]));
+  for (const [id, gone] of before) {
+    if (!cards.has(id) && gone.draft() !== '') {
+      left(gone.title(), gone.draft());
+    }
+  }
   const first = cameFirst(sorted);
   for (const alarm of sorted) {
     cards.get(alarm.id).show(alarm, {

@@ -14,20 +14,24 @@ const TIMES = [
 
 /**
  * What a card offers: `main` are the big buttons, of which one shows if the alarm waits for something;
- * `show(alarm, title)` fits all to its state.
+ * `show(alarm, title)` fits all to its state; `draft()` is a note that was begun and not sent.
  * @param act runs an action of the alarm and tells how it went; true when it was done
  */
 export function answer(act) {
   const signature = fields();
   const aside = make('details', 'aside');
 
+  let sending = false;
+
   /** What was written went with the deed, so it is not to go with the next one. */
   async function sign(action, more, done) {
     const signed = signature.read();
+    sending = true;
     if (await act(action, { ...signed, ...more }, done)) {
       signature.sent(signed);
       aside.open = false;
     }
+    sending = false;
   }
 
   const acknowledge = button('acknowledge', 'Acknowledge', () =>
@@ -64,7 +68,8 @@ export function answer(act) {
       one.about(title);
     }
   }
-  return { main: [acknowledge.made, reset.made], aside, show };
+  const draft = () => (sending ? '' : signature.note());
+  return { main: [acknowledge.made, reset.made], aside, show, draft };
 }
 
 function shelfTimes() {
@@ -101,6 +106,7 @@ function fields() {
       localStorage.setItem(KEPT, who.field.value.trim());
       return { who: who.field.value, note: note.field.value };
     },
+    note: () => note.field.value.trim(),
     /** Clears the note, unless it has been changed since. */
     sent(signed) {
       if (note.field.value === signed.note) {

@@ -6,7 +6,8 @@ import { answer } from './answer.js';
 
 /**
  * The card of one occurrence: its element `made`, and `show(alarm, told)`, where told is its `title`, the
- * time `now` and whether it came `first`.
+ * time `now` and whether it came `first`; `draft()` is a
+ * note that was begun on it.
  * @param acted sends a change and tells how it went; true when it was done
  */
 export function card(id, acted) {
@@ -36,7 +37,7 @@ export function card(id, acted) {
     deeds.show(alarm, told.title);
     text.show(alarm);
   }
-  return { made, show };
+  return { made, show, draft: deeds.draft, title: () => title.textContent };
 }
 
 /** Only when it differs, so that nothing is announced or drawn twice. */

@@ -34,6 +34,17 @@ export function tell(text, wrong) {
   saidTimer = setTimeout(() => say('said', ''), wrong ? 20000 : 6000);
 }
 
+/** Takes in what was being written to an alarm that is over, as a note that is not sent yet. */
+export function takeIn(title, text) {
+  if (firing === null) {
+    tell(`“${title}” is over, nothing was sent. You had written: ${text}`, true);
+    return;
+  }
+  const note = element('note');
+  note.value += `${note.value === '' ? '' : '\n'}${title}: ${text}`;
+  tell(`“${title}” is over. What you had written stands under “Firing”, not sent yet.`, true);
+}
+
 /** @param acted runs a change, tells how it went, and looks again */
 export function wire(acted) {
   element('start-form').addEventListener('submit', async (event) => {

@@ -38,7 +38,7 @@ function onStatus(document) {
   say('kiln', status.kiln);
   say('source', `Readings from: ${status.source}`);
   notices();
-  alarms.show(status, acted);
+  alarms.show(status, acted, firing.takeIn);
   alarms.showUnwatched(status);
   sound.ring(status.alarms);
   firing.show(status);

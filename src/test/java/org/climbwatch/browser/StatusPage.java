@@ -229,6 +229,11 @@ public final class StatusPage extends Page {
     return card(title).findElement(By.cssSelector(".alarm-note-field")).getDomProperty("value");
   }
 
+  /** What is written in the firing's note field and not sent yet. */
+  public String firingNote() {
+    return byId("note").getDomProperty("value");
+  }
+
   /** Whether the keys that are pressed now go into a card's note field, on its open aside. */
   public boolean isWriting(String title) {
     WebElement note = card(title).findElement(By.cssSelector(".alarm-note-field"));

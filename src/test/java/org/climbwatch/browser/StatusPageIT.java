@@ -364,6 +364,26 @@ class StatusPageIT {
   }
 
   @Test
+  void whatIsBeingWrittenToAnAlarmThatIsOverBecomesANoteThatIsNotSentYet() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    page.acknowledge("Climb has stalled");
+    page.awaitThat("the answer", SOON, () -> page.alarms().get(0).contains("Acknowledged"));
+    page.sign("Climb has stalled", "Ann", "regulator was iced");
+
+    backend.change("a-1", AlarmState.NORMAL, Optional.empty(), Signature.NOBODY);
+
+    page.awaitThat("its end", SOON, () -> page.alarms().isEmpty());
+    assertThat(page.firingNote()).isEqualTo("Climb has stalled: regulator was iced");
+    assertThat(page.said()).contains("is over", "not sent yet");
+    assertThat(page.history()).noneMatch(line -> line.contains("iced"));
+    page.scrollTo("note-form");
+    browser.screenshot(Path.of("target/screenshots/note-taken-in-phone.png"));
+    assertNothingAmiss();
+  }
+
+  @Test
   void soundComesWithANewAlarmAndAReminderAndNotForAShelvedOne() throws IOException {
     look(StonewareFiring.climbing(), Screen.PHONE, null);
     page.awaitThat("the number", SOON, () -> page.degrees().equals("1004"));
