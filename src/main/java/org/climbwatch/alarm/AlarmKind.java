@@ -63,6 +63,15 @@ public enum AlarmKind {
   }
 
   /**
+   * The same, but not high for a probe that is only compared: nobody is in danger by its silence.
+   *
+   * @param followed whether the firing goes by the probe
+   */
+  public Priority priority(boolean followed) {
+    return priority == Priority.HIGH && !followed ? Priority.MEDIUM : priority;
+  }
+
+  /**
    * Whether it stays until the potter resets it. Only the lost flame does: a kiln that climbs again
    * by itself proves neither that every burner burns nor that no gas has gathered, somebody has to
    * have looked.

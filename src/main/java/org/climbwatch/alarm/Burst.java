@@ -11,9 +11,9 @@ import org.climbwatch.reading.Moment;
  * Which alarm came first where several come close together, and whether they come in a flood.
  *
  * <p>An alarm comes first when no other was raised in the ten minutes before it: what follows
- * within ten minutes of each other is likely its consequence. A flood is more than ten alarms in
- * ten minutes, as ANSI/ISA-18.2 has it (the figure is from memory). Both rest on the last ten
- * minutes alone, so a replay that starts in a quiet hour finds the same.
+ * within ten minutes of each other may be its consequence. A flood is more than ten alarms in ten
+ * minutes, as ANSI/ISA-18.2 has it (the figure is from memory). Both rest on the last ten minutes
+ * alone, so a replay that starts in a quiet hour finds the same.
  */
 final class Burst {
   static final Duration WINDOW = Duration.ofMinutes(10);

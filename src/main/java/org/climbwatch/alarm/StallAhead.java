@@ -38,7 +38,7 @@ public record StallAhead(
           .number("latest_arrival_h", 24, 0.5, 72)
           .number("patience_min", 30, 0, 240)
           .number("from_c", 300, 0, 1400)
-          .delays(780, 300)
+          .delays(720, 300)
           .betterSaidBy(AlarmKind.CLIMB_STALLED, AlarmKind.SAGGING, AlarmKind.FALLING)
           .makes(
               set ->

@@ -14,13 +14,19 @@ import org.climbwatch.watch.View;
 final class AlarmJson {
   private AlarmJson() {}
 
+  /**
+   * @param followed the name of the probe that the firing goes by
+   */
   static void standing(
-      JsonGenerator out, View.StandingAlarm alarm, Function<Moment, Instant> wallTime)
+      JsonGenerator out,
+      View.StandingAlarm alarm,
+      String followed,
+      Function<Moment, Instant> wallTime)
       throws IOException {
     out.writeStartObject();
     out.writeStringField("id", alarm.id());
     head(out, alarm.kind(), alarm.probe(), alarm.state());
-    out.writeStringField("priority", alarm.kind().priority().word());
+    out.writeStringField("priority", alarm.kind().priority(alarm.probe().equals(followed)).word());
     out.writeBooleanField("first_out", alarm.cameFirst());
     out.writeStringField("since", Json.time(wallTime.apply(alarm.since())));
     if (alarm.shelvedUntil().isPresent()) {

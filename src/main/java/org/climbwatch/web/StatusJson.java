@@ -41,7 +41,7 @@ final class StatusJson {
     new ForecastJson(view.forecast(), status.time()).write(out);
     out.writeArrayFieldStart("alarms");
     for (View.StandingAlarm alarm : view.alarms()) {
-      AlarmJson.standing(out, alarm, wallTime);
+      AlarmJson.standing(out, alarm, view.probes().get(0).name(), wallTime);
     }
     out.writeEndArray();
     AlarmJson.unwatched(out, view.watched());
