@@ -3,6 +3,7 @@ package org.climbwatch.alarm;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 
@@ -102,6 +103,20 @@ public record RuleKind(
       }
     }
     return new RuleSettings(alarm, enabled, values, delays);
+  }
+
+  /**
+   * What is wrong with numbers of which each is within its limits: a rule that looks from {@code
+   * from_c} down to {@code to_c} would look nowhere.
+   *
+   * @return words to follow the key {@code from_c} and its value
+   */
+  public Optional<String> contradiction(Map<String, Double> values) {
+    Double from = values.get("from_c");
+    Double to = values.get("to_c");
+    return from != null && to != null && from <= to
+        ? Optional.of("must lie above to_c, or the rule never looks")
+        : Optional.empty();
   }
 
   /** The rule under these settings. */

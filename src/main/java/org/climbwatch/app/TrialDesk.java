@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.climbwatch.alarm.AlarmSettings;
+import org.climbwatch.alarm.RuleKind;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.app.trial.TrialReport;
 import org.climbwatch.journal.FiringSummary;
@@ -59,6 +60,7 @@ final class TrialDesk implements Trials, AutoCloseable {
     newest.filter(TrialWork::running).ifPresent(TrialDesk::refuseSecond);
     List<FiringSummary> firings = chosen(order);
     AlarmSettings tried = order.on(inForce.alarm());
+    order.changes().forEach(change -> refuseContradiction(change.kind(), tried));
     List<RuleSettings> changed =
         order.changes().stream().map(change -> tried.of(change.kind().alarm())).toList();
     FiringTrial trial = new FiringTrial(journalFile, inForce.with(tried));
@@ -105,6 +107,14 @@ final class TrialDesk implements Trials, AutoCloseable {
 
   private synchronized Optional<TrialWork> work(long id) {
     return newest.filter(work -> work.soFar().id() == id);
+  }
+
+  private static void refuseContradiction(RuleKind kind, AlarmSettings tried) {
+    kind.contradiction(tried.of(kind.alarm()).numbers())
+        .ifPresent(
+            why -> {
+              throw Refused.badRequest(kind.alarm().word() + ".from_c " + why + ".");
+            });
   }
 
   private static void refuseSecond(TrialWork running) {

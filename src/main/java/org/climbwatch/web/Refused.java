@@ -36,7 +36,7 @@ public final class Refused extends RuntimeException {
         404, "No such firing", "There is no firing " + id + "; GET /api/v1/firings lists them.");
   }
 
-  static Refused badRequest(String detail) {
+  public static Refused badRequest(String detail) {
     return new Refused(400, "Request cannot be understood", detail);
   }
 }

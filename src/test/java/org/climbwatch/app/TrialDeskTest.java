@@ -230,6 +230,18 @@ class TrialDeskTest {
   }
 
   @Test
+  void aRuleThatWouldLookNowhereIsRefused() {
+    RuleChange change =
+        new RuleChange(
+            Rules.of(AlarmKind.COOLING_TOO_FAST), Optional.empty(), Map.of("from_c", 150.0));
+    TrialOrder order = new TrialOrder(List.of(change), List.of(), OptionalInt.of(1));
+
+    assertThatThrownBy(() -> begin(order))
+        .isInstanceOf(Refused.class)
+        .hasMessageContaining("cooling_too_fast.from_c must lie above to_c");
+  }
+
+  @Test
   void withoutAFiringBehindItThereIsNothingToTryOn() {
     Path young = folder.resolve("young.sqlite");
     try (RecordedFirings recorded = new RecordedFirings(BASE, young)) {

@@ -41,6 +41,7 @@ final class AlarmReader {
       numbers.put(
           number.key(), table.number(number.key(), number.usual(), number.low(), number.high()));
     }
+    kind.contradiction(numbers).ifPresent(why -> refuse(table, numbers, why));
     double longest = Delays.LONGEST.toSeconds();
     Delays usual = kind.usualDelays();
     Delays delays =
@@ -49,6 +50,13 @@ final class AlarmReader {
             seconds(table.number("off_delay_s", usual.off().toMillis() / 1000.0, 0, longest)));
     table.refuseTheRest();
     return kind.settings(enabled, numbers, delays);
+  }
+
+  private static void refuse(Section table, Map<String, Double> numbers, String why) {
+    String key = table.has("from_c") ? "from_c" : "to_c";
+    String other = key.equals("from_c") ? "to_c" : "from_c";
+    String seen = "is set, and " + other + " is " + Shown.plain(numbers.get(other));
+    table.wrong(key, numbers.get(key), seen, "from_c " + why);
   }
 
   private static Duration seconds(double seconds) {
