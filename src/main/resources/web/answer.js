@@ -56,9 +56,9 @@ export function answer(act) {
 
   function show(alarm, title) {
     const shelved = alarm.state === 'shelved';
-    acknowledge.made.hidden = !unanswered(alarm);
-    reset.made.hidden = alarm.state !== 'latched';
-    unshelve.made.hidden = !shelved;
+    acknowledge.offer(unanswered(alarm));
+    reset.offer(alarm.state === 'latched');
+    unshelve.offer(shelved);
     const offer = shelved ? 'Shelve longer, or end it' : 'Name, note, shelve';
     if (summary.textContent !== offer) {
       summary.textContent = offer;
@@ -125,10 +125,17 @@ function input(title, most) {
   return { label, field };
 }
 
+/** ms for which a button that has come to stand under a finger takes no press: a double tap is one. */
+const TOO_SOON_MS = 1200;
+
 function button(className, text, run) {
   const made = make('button', className, text);
   made.type = 'button';
+  let offeredAt = -TOO_SOON_MS;
   made.addEventListener('click', async () => {
+    if (performance.now() - offeredAt < TOO_SOON_MS) {
+      return;
+    }
     made.disabled = true;
     try {
       await run();
@@ -138,6 +145,20 @@ function button(className, text, run) {
   });
   return {
     made,
+    offer(on) {
+      if (on === !made.hidden) {
+        return;
+      }
+      const focused = document.activeElement === made;
+      const card = made.closest('article');
+      // one of a card that has just been drawn is new with all the rest
+      offeredAt = on && card !== null ? performance.now() : offeredAt;
+      made.hidden = !on;
+      if (!on && focused) {
+        card.tabIndex = -1;
+        card.focus({ preventScroll: true });
+      }
+    },
     about(title) {
       made.setAttribute('aria-label', `${text}: ${title}`);
     },

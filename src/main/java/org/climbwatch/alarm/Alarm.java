@@ -1,5 +1,10 @@
 package org.climbwatch.alarm;
 
+import static org.climbwatch.alarm.AlarmState.ACKNOWLEDGED;
+import static org.climbwatch.alarm.AlarmState.NORMAL;
+import static org.climbwatch.alarm.AlarmState.SHELVED;
+import static org.climbwatch.alarm.AlarmState.UNACKNOWLEDGED;
+
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -33,7 +38,7 @@ final class Alarm {
   private final String probe;
   private String suffix;
   private final Presence presence = new Presence();
-  private AlarmState state = AlarmState.NORMAL;
+  private AlarmState state = NORMAL;
   private Optional<Occurrence> occurrence = Optional.empty();
 
   /**
@@ -115,13 +120,13 @@ final class Alarm {
     Optional<Change> change = take(applying(situation, verdict));
     boolean heldBack =
         before
-            && (state == AlarmState.NORMAL || state == AlarmState.RETURNED_UNACKNOWLEDGED)
+            && (state == NORMAL || state == AlarmState.RETURNED_UNACKNOWLEDGED)
             && verdict == Rule.Verdict.HOLDS;
     if (presence.present() && (!before || heldBack)) {
       change = raise(situation);
     } else if (before && !presence.present()) {
       change = change.isPresent() ? change : take(Turn.GONE);
-    } else if (state == AlarmState.SHELVED && verdict == Rule.Verdict.HOLDS) {
+    } else if (state == SHELVED && verdict == Rule.Verdict.HOLDS) {
       refresh(situation);
     }
     return change.isPresent() ? change : remind(situation, verdict, remindAfter);
@@ -134,7 +139,7 @@ final class Alarm {
 
   /** Whether it is shelved and the time is over. */
   boolean hasExpired(Moment at) {
-    return state == AlarmState.SHELVED && occurrence.orElseThrow().shelf().orElseThrow().isOver(at);
+    return state == SHELVED && occurrence.orElseThrow().shelf().orElseThrow().isOver(at);
   }
 
   /** Answers the occurrence; gives it if that changed anything. */
@@ -147,10 +152,10 @@ final class Alarm {
 
   /** Puts it aside; one that is shelved already gets the new end. */
   Optional<Change> shelve(Moment at, Shelving shelving) {
-    if (next(Turn.SHELVED) != AlarmState.SHELVED) {
+    if (next(Turn.SHELVED) != SHELVED) {
       return Optional.empty();
     }
-    Occurrence one = occurrence.orElseGet(() -> Occurrence.begun(id(at), at, false, aside()));
+    Occurrence one = occurrence.orElseGet(() -> Occurrence.aside(id(at), at, probe, kind));
     Moment until = at.plusMillis(shelving.time().toMillis());
     Shelf shelf = new Shelf(until, one.seenBeforeShelved());
     occurrence = Optional.of(one.shelved(shelf, shelving.by()));
@@ -165,7 +170,7 @@ final class Alarm {
    * way at once, and is not announced first.
    */
   Optional<Change> unshelve(Moment at, Optional<AlarmKind> saidBy) {
-    if (state != AlarmState.SHELVED) {
+    if (state != SHELVED) {
       return Optional.empty();
     }
     occurrence = occurrence.map(one -> one.unshelved(at));
@@ -204,7 +209,7 @@ final class Alarm {
     }
     return verdict == Rule.Verdict.NOT_APPLICABLE
         ? state == (rule.inService() ? AlarmState.SUPPRESSED_BY_DESIGN : AlarmState.OUT_OF_SERVICE)
-        : state == AlarmState.NORMAL;
+        : state == NORMAL;
   }
 
   private Optional<Change> giveWay(Situation situation, Rule.Verdict verdict, AlarmKind to) {
@@ -237,7 +242,7 @@ final class Alarm {
   }
 
   private Optional<Change> remind(Situation situation, Rule.Verdict verdict, Duration after) {
-    if (state != AlarmState.UNACKNOWLEDGED) {
+    if (state != UNACKNOWLEDGED) {
       return Optional.empty();
     }
     Moment at = situation.at();
@@ -278,16 +283,10 @@ final class Alarm {
   }
 
   private static Change changed(Occurrence one, AlarmState state, Turn turn) {
-    boolean unseen = turn == Turn.SUPPRESSED || turn == Turn.TAKEN_OUT;
-    return state == AlarmState.UNACKNOWLEDGED
-            || state == AlarmState.ACKNOWLEDGED
-            || state == AlarmState.SHELVED
+    boolean wants = state == UNACKNOWLEDGED || state == ACKNOWLEDGED || state == SHELVED;
+    return wants
         ? new Change(one, state, one.message(), false)
-        : new Change(
-            one,
-            state.stands() ? state : AlarmState.NORMAL,
-            (unseen ? "No longer looked at. It was: " : "No longer so. It was: ") + one.message(),
-            false);
+        : new Change(one, state.stands() ? state : NORMAL, one.overWords(turn), false);
   }
 
   private AlarmState next(Turn turn) {
@@ -297,9 +296,5 @@ final class Alarm {
 
   private String id(Moment at) {
     return kind().word() + "-" + at.boot() + "-" + at.millis() + suffix;
-  }
-
-  private String aside() {
-    return "Probe " + probe + ": \"" + kind().title() + "\" was shelved before it was raised.";
   }
 }

@@ -29,6 +29,12 @@ record Occurrence(
         id, at, raised, message, at, Signature.NOBODY, Optional.empty(), Reminder.from(at));
   }
 
+  /** One that is put aside before it was raised. */
+  static Occurrence aside(String id, Moment at, String probe, AlarmKind kind) {
+    String words = "Probe %s: \"%s\" was shelved before it was raised.";
+    return begun(id, at, false, String.format(words, probe, kind.title()));
+  }
+
   /** The condition is present anew; whoever answered before has not answered this. */
   Occurrence again(Moment at, String says) {
     Signature still = shelf.isPresent() ? by : Signature.NOBODY;
@@ -66,6 +72,15 @@ record Occurrence(
   String reminderWords(Moment at, boolean seenNow) {
     String when = seenNow ? "" : seenBefore(at);
     return "Still not acknowledged" + reminder.waited(at) + ". " + when + message;
+  }
+
+  /** What is said once it is over, by the turn that ended it. */
+  String overWords(Turn by) {
+    if (!raised) {
+      return "Off the shelf, and never raised while it was there.";
+    }
+    boolean unseen = by == Turn.SUPPRESSED || by == Turn.TAKEN_OUT;
+    return (unseen ? "No longer looked at. It was: " : "No longer so. It was: ") + message;
   }
 
   private String seenBefore(Moment at) {

@@ -46,8 +46,8 @@ public record ProbeLeapt(Delays delays) implements Rule {
     return String.format(
         "%s, probe %s: the signal leapt %s by %s from one reading to the next and reads %s since, for"
             + " %s. No kiln does that: it is not the kiln that is read now, or it was not before."
-            + " %s %s If the number is right now, say what the kiln does (\"Climbing again\","
-            + " \"Holding on purpose\" or \"Gas is off\"), and it is believed again.",
+            + " %s %s If the number is right now, say what the kiln does (\"Climbing again\" or"
+            + " \"Holding on purpose\"), and it is believed again.",
         situation.kiln(),
         situation.probe(),
         leapC < 0 ? "down" : "up",

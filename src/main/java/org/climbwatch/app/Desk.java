@@ -42,7 +42,8 @@ final class Desk implements Backend, AutoCloseable {
     this.engine = engine;
     condition = new Condition(engine);
     this.journalFile = journalFile;
-    trials = new TrialDesk(engine.configuration().watch(), journalFile);
+    trials =
+        new TrialDesk(engine.configuration().watch(), journalFile, this::refuseWhileTheDiskHangs);
   }
 
   @Override
@@ -109,7 +110,8 @@ final class Desk implements Backend, AutoCloseable {
 
   @Override
   public synchronized long begin(String name) {
-    if (engine.openFiringId().isPresent()) {
+    // one that the disk does not know yet is on, too
+    if (engine.view().firing().isPresent()) {
       throw new Refused(
           409, "A firing is on", "End the firing that is on before you begin another.");
     }

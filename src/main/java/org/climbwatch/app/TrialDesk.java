@@ -35,18 +35,23 @@ final class TrialDesk implements Trials, AutoCloseable {
 
   private final WatchSettings inForce;
   private final Path journalFile;
+  private final Runnable readable;
   private final Duration longest;
   private long lastId;
   private Optional<TrialWork> newest = Optional.empty();
   private Thread thread = new Thread();
 
-  TrialDesk(WatchSettings inForce, Path journalFile) {
-    this(inForce, journalFile, LONGEST);
+  /**
+   * @param readable throws while the record must not be read
+   */
+  TrialDesk(WatchSettings inForce, Path journalFile, Runnable readable) {
+    this(inForce, journalFile, readable, LONGEST);
   }
 
-  TrialDesk(WatchSettings inForce, Path journalFile, Duration longest) {
+  TrialDesk(WatchSettings inForce, Path journalFile, Runnable readable, Duration longest) {
     this.inForce = inForce;
     this.journalFile = journalFile;
+    this.readable = readable;
     this.longest = longest;
   }
 
@@ -56,9 +61,15 @@ final class TrialDesk implements Trials, AutoCloseable {
   }
 
   @Override
-  public synchronized TrialSoFar begin(TrialOrder order) {
-    newest.filter(TrialWork::running).ifPresent(TrialDesk::refuseSecond);
-    List<FiringSummary> firings = chosen(order);
+  public TrialSoFar begin(TrialOrder order) {
+    refuseSecond();
+    readable.run();
+    // not under the lock: a disk may take its time
+    return begin(order, chosen(order));
+  }
+
+  private synchronized TrialSoFar begin(TrialOrder order, List<FiringSummary> firings) {
+    refuseSecond();
     AlarmSettings tried = order.on(inForce.alarm());
     order.changes().forEach(change -> refuseContradiction(change.kind(), tried));
     List<RuleSettings> changed =
@@ -117,7 +128,11 @@ final class TrialDesk implements Trials, AutoCloseable {
             });
   }
 
-  private static void refuseSecond(TrialWork running) {
+  private synchronized void refuseSecond() {
+    newest.filter(TrialWork::running).ifPresent(TrialDesk::refuseBeside);
+  }
+
+  private static void refuseBeside(TrialWork running) {
     TrialSoFar trial = running.soFar();
     throw new Refused(
         409,

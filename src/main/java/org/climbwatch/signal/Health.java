@@ -1,5 +1,6 @@
 package org.climbwatch.signal;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -43,7 +44,11 @@ public final class Health {
       long millis, double raw, double celsius, OptionalDouble cold, OptionalDouble spreadC) {
     lastMillis = millis;
     coldJunctionC = cold;
+    boolean away = isAway();
     leap.add(millis, celsius, noise.noiseC().orElse(0));
+    if (away != isAway()) {
+      minutes.reset(); // no fall is taken across the leap
+    }
     noise.add(celsius);
     lookSpread.add(spreadC);
     unmoved.add(millis, raw, celsius);
@@ -80,15 +85,24 @@ public final class Health {
     leap.trust();
   }
 
+  /** Whether the signal stands on a level that no kiln can reach. */
+  public boolean isAway() {
+    return leap.awayC().isPresent();
+  }
+
   /** Whether the newest readings stand on another level, or may do so, that no kiln can reach. */
   public boolean leftKiln() {
     return leap.unsure() || leap.awayC().isPresent();
   }
 
-  /** Goes on after a restart of the program: forgets the run, and the clock may begin anew. */
-  public void resume() {
+  /**
+   * Goes on after a restart of the machine: forgets the run, and the clock begins anew.
+   *
+   * @param off how long it was off, zero where nobody knows
+   */
+  public void resume(Duration off) {
     reset();
-    leap.resume();
+    leap.resume(off.toMillis());
   }
 
   /** Forgets the run, as after a gap; that the signal has left the kiln is kept. */

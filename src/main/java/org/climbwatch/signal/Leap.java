@@ -32,6 +32,9 @@ final class Leap {
   /** A fibre kiln that is left to cool comes near the room's warmth so (common practice): 3 h. */
   private static final double COOLING_S = 10_800;
 
+  /** One that stands open, or a light one, does so much sooner (common practice): 1 h. */
+  private static final double OPEN_S = 3600;
+
   private static final double ROOM_C = 20;
 
   /** Readings that make a level, and how far they may stray: a share of the leap, and °C beside. */
@@ -53,8 +56,11 @@ final class Leap {
   private double levelC;
   private long levelMillis;
   private boolean clockAnew;
+  private long offMillis;
   private final double[] apartC = new double[LEVEL];
   private int apart;
+  private long apartSinceMillis;
+  private final Way way = new Way();
   private boolean away;
   private double leftC;
   private long leftMillis;
@@ -67,15 +73,22 @@ final class Leap {
     apart = 0;
   }
 
-  /** The clock may have begun anew; that the signal is away stays. */
-  void resume() {
+  /**
+   * The clock begins anew; that the signal is away stays.
+   *
+   * @param off ms that lie between, 0 where nobody knows
+   */
+  void resume(long off) {
     clockAnew = true;
+    offMillis = off;
     apart = 0;
+    way.broken();
   }
 
   /** A look without a temperature. */
   void fault() {
     apart = 0;
+    way.broken();
   }
 
   /**
@@ -85,22 +98,25 @@ final class Leap {
    */
   void add(long millis, double celsius, double noiseC) {
     if (clockAnew) {
-      levelMillis = millis;
-      leftMillis = millis;
+      levelMillis = millis - offMillis;
+      leftMillis = levelMillis;
       clockAnew = false;
-      known = known && away;
+      known = known && (away || offMillis > 0);
     }
+    way.add(millis, celsius);
     if (known && Math.abs(celsius - levelC) <= reachC(millis - levelMillis, noiseC)) {
       stand(millis, celsius);
       return;
     }
+    apartSinceMillis = apart == 0 ? millis : apartSinceMillis;
     stepAside(celsius);
     if (apart == LEVEL && isLevel()) {
-      if (known) {
+      double seconds = (millis - levelMillis) / 1000.0;
+      if (known && way.isNone(levelC, celsius) && !reaches(levelC, celsius, seconds, OPEN_S)) {
         leap(apartC[0] - levelC);
       }
       stand(millis, celsius);
-    } else if (known && millis - levelMillis > CHAOS_MILLIS) {
+    } else if (known && millis - apartSinceMillis > CHAOS_MILLIS) {
       stand(millis, celsius);
     }
   }
@@ -128,16 +144,18 @@ final class Leap {
     levelC = celsius;
     levelMillis = millis;
     apart = 0;
-    away = away && !mayHaveCome(celsius, (millis - leftMillis) / 1000.0);
+    way.startFrom(celsius);
+    away = away && !reaches(leftC, celsius, (millis - leftMillis) / 1000.0, COOLING_S);
   }
 
   /** Whether a kiln can have gone from the level that was left to this one in the meantime. */
-  private boolean mayHaveCome(double celsius, double seconds) {
+  private static boolean reaches(
+      double fromC, double celsius, double seconds, double coolingConstantS) {
     double coolestC =
-        leftC > ROOM_C
-            ? ROOM_C + (leftC - ROOM_C) * StrictMath.exp(-seconds / COOLING_S)
-            : leftC - SLOW_C_PER_S * seconds;
-    return celsius >= coolestC - LEAST_C && celsius <= leftC + CLIMB_C_PER_S * seconds + LEAST_C;
+        fromC > ROOM_C
+            ? ROOM_C + (fromC - ROOM_C) * StrictMath.exp(-seconds / coolingConstantS)
+            : fromC - SLOW_C_PER_S * seconds;
+    return celsius >= coolestC - LEAST_C && celsius <= fromC + CLIMB_C_PER_S * seconds + LEAST_C;
   }
 
   private void leap(double stepC) {

@@ -1,5 +1,6 @@
 package org.climbwatch.watch;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
@@ -28,6 +29,7 @@ final class ProbeWatch {
   private long unwatchedMillis;
   private boolean resumed;
   private boolean seesLeaps = true;
+  private boolean away;
 
   ProbeWatch(ProbeSettings settings, SignalSettings signal) {
     this.settings = settings;
@@ -135,6 +137,13 @@ final class ProbeWatch {
     seesLeaps = sees;
   }
 
+  /** Whether the signal, which had left the kiln, is back since the last reading. */
+  boolean comesBack() {
+    boolean before = away;
+    away = seesLeaps && health.isAway();
+    return before && !away;
+  }
+
   /** Whether the newest reading may be none of the kiln's. */
   boolean leftKiln() {
     return seesLeaps && health.leftKiln();
@@ -157,10 +166,15 @@ final class ProbeWatch {
     return unwatchedMillis / 1000.0;
   }
 
-  void resume() {
+  /** Goes on after a restart of the program, or of the machine that was off for so long. */
+  void resume(Moment at, Duration off) {
     resumed = true;
     track.reset();
-    health.resume();
+    if (lastKeptAt.isPresent() && lastKeptAt.get().sameBoot(at)) {
+      health.reset();
+    } else {
+      health.resume(off);
+    }
   }
 
   /** °C that the probe may be used to. */

@@ -91,6 +91,9 @@ public final class Watch {
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
     if (isFollowed(probe)) {
+      if (probe.comesBack()) {
+        course.resume(); // the time away is none for which the kiln has fallen
+      }
       OptionalDouble seenC = forCourse(probe, judged, spike);
       if (seenC.isPresent()) {
         tell(at, course.look(at, seenC.getAsDouble()), events);
@@ -202,7 +205,10 @@ public final class Watch {
       tell(at, course.end(), events);
     } else if (input instanceof Input.Declared declared) {
       tell(at, course.declare(at, declared.phase()), events);
-      probes.forEach(ProbeWatch::trustLevel);
+      if (declared.phase() != Phase.COOLING) {
+        // whoever shuts the gas says nothing of the number
+        probes.forEach(ProbeWatch::trustLevel);
+      }
     } else if (input instanceof Input.Resumed resumed) {
       resume(resumed);
     } else if (input instanceof Input.Configured configured) {
@@ -237,7 +243,7 @@ public final class Watch {
   }
 
   private void resume(Input.Resumed resumed) {
-    probes.forEach(ProbeWatch::resume);
+    probes.forEach(probe -> probe.resume(resumed.at(), resumed.away()));
     course.resume();
     outlook.gap();
     annunciator.resume(resumed.at(), resumed.away());
@@ -269,22 +275,11 @@ public final class Watch {
 
   private void tell(Moment at, List<Course.Step> steps, List<Event> events) {
     for (Course.Step step : steps) {
-      if (step instanceof Course.Step.Begins begins) {
-        Course.Begun begun = begins.begun();
+      if (step instanceof Course.Step.Begins) {
         probes.forEach(ProbeWatch::begin);
         outlook.begin();
-        String how = begun.byItself() ? "The kiln warms: a firing has begun." : "Firing begun.";
-        events.add(
-            new Event.FiringBegan(
-                at, begun.since(), begun.name(), settings.probe().name(), begun.byItself(), how));
-      } else if (step instanceof Course.Step.Enters enters) {
-        String message = enters.phase().title() + ". " + enters.why();
-        events.add(new Event.PhaseChanged(at, enters.phase(), message));
-      } else if (step instanceof Course.Step.Ends ends) {
-        events.add(
-            new Event.FiringEnded(
-                at, ends.begun().name(), ends.byItself(), "Firing over. " + ends.why()));
       }
+      events.add(StepEvents.of(at, step, settings.probe().name()));
     }
   }
 

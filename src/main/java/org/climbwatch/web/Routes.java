@@ -128,7 +128,7 @@ final class Routes {
 
   private void end(Context context) throws IOException {
     RequestBody.of(context, List.of());
-    long id = known(id(context)).id();
+    long id = id(context);
     backend.end(id);
     firing(context, 200, id);
   }
@@ -136,7 +136,7 @@ final class Routes {
   private void declare(Context context) throws IOException {
     String word = RequestBody.of(context, List.of("phase")).needed("phase", 20);
     Phase phase = declared(word);
-    long id = known(id(context)).id();
+    long id = id(context);
     backend.declare(id, phase);
     json(
         context,
@@ -160,7 +160,7 @@ final class Routes {
 
   private void note(Context context) throws IOException {
     String text = RequestBody.of(context, List.of("text")).needed("text", 4_000);
-    long id = known(id(context)).id();
+    long id = id(context);
     backend.note(id, text);
     context.status(201);
     json(

@@ -62,7 +62,7 @@ class TrialDeskTest {
   }
 
   private TrialSoFar begin(TrialOrder order) {
-    desk = new TrialDesk(inForce, journalFile);
+    desk = new TrialDesk(inForce, journalFile, () -> {});
     return desk.begin(order);
   }
 
@@ -206,7 +206,7 @@ class TrialDeskTest {
 
   @Test
   void whatTakesTooLongEndsWithWhatItHas() {
-    desk = new TrialDesk(inForce, journalFile, Duration.ZERO);
+    desk = new TrialDesk(inForce, journalFile, () -> {}, Duration.ZERO);
 
     TrialSoFar ended = end(desk.begin(named(List.of(1L))).id());
 
@@ -216,7 +216,7 @@ class TrialDeskTest {
 
   @Test
   void aFiringThatIsOnOrNotThereIsRefused() {
-    desk = new TrialDesk(inForce, journalFile);
+    desk = new TrialDesk(inForce, journalFile, () -> {});
 
     assertThatThrownBy(() -> desk.begin(named(List.of(1L, 3L))))
         .isInstanceOfSatisfying(
@@ -247,7 +247,7 @@ class TrialDeskTest {
     try (RecordedFirings recorded = new RecordedFirings(BASE, young)) {
       recorded.begin("the first", FaultKind.NONE, 60);
     }
-    desk = new TrialDesk(inForce, young);
+    desk = new TrialDesk(inForce, young, () -> {});
 
     assertThatThrownBy(() -> desk.begin(last(5, Map.of("on_delay_s", 300.0))))
         .isInstanceOfSatisfying(

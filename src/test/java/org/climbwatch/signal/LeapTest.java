@@ -3,6 +3,8 @@ package org.climbwatch.signal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LeapTest {
   private final Leap leap = new Leap();
@@ -48,6 +50,34 @@ class LeapTest {
     reads(800, 800, 800, 795, 790, 785, 780, 775, 770, 765, 760, 755, 750, 750, 750, 750);
 
     assertThat(leap.awayC()).isEmpty();
+  }
+
+  /** A first-order lag; 1.5 s is a bare wire in moving air, 30 s a heavy sheath. */
+  @ParameterizedTest
+  @CsvSource({"1.5,1", "5,1", "15,1", "1.5,2", "10,2", "2,5", "20,5", "2,10", "5,10", "30,10"})
+  void aCoupleThatFollowsAnOpenedDoorIsNone(double lagS, int intervalS) {
+    for (double depthC : new double[] {50, 150, 400, 950}) {
+      LeapTest of = new LeapTest();
+      of.follows(980, 980, 30, lagS, intervalS);
+      of.follows(980, 980 - depthC, 600, lagS, intervalS);
+      of.follows(980 - depthC, 985, 600, lagS, intervalS);
+    }
+  }
+
+  private void follows(double fromC, double toC, int seconds, double lagS, int intervalS) {
+    for (int s = intervalS; s <= seconds; s += intervalS) {
+      double noiseC = 0.3 * StrictMath.sin(s * (double) s % 9973 * 7.77);
+      leap.add(millis, toC + (fromC - toC) * StrictMath.exp(-s / lagS) + noiseC, 0.3);
+      millis += intervalS * 1000L;
+      assertThat(leap.awayC()).as("%s s of lag, %s to %s", lagS, fromC, toC).isEmpty();
+    }
+  }
+
+  @Test
+  void aContactThatChattersOnTheWayIsALeap() {
+    reads(800, 800, 800, 400, 650, 200, 25, 25, 25);
+
+    assertThat(leap.awayC()).isPresent();
   }
 
   @Test

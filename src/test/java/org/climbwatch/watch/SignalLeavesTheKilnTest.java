@@ -2,6 +2,7 @@ package org.climbwatch.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
@@ -11,6 +12,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Wires that touch, a contact that slips: a number that is not the kiln's must decide nothing. */
@@ -124,6 +126,28 @@ class SignalLeavesTheKilnTest {
   }
 
   @Test
+  void theTimeAwayIsNoTimeInWhichTheKilnHasFallen() {
+    List<Event> events =
+        hot().leap(-700).climb(0, 45 * MINUTES).leap(600).climb(300, 10 * MINUTES).events();
+
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING);
+  }
+
+  @Test
+  void shuttingTheGasMakesNoColdKilnOfAShortedLead() {
+    List<Event> events =
+        hot()
+            .leap(-700)
+            .climb(0, 10 * MINUTES)
+            .deed(at -> new Input.Declared(at, Phase.COOLING))
+            .climb(0, 30 * MINUTES)
+            .events();
+
+    assertThat(raised(events)).containsExactly(AlarmKind.PROBE_LEAPT);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @Test
   void itStaysAwayOverFaultsAndARestart() {
     List<Event> events =
         hot()
@@ -139,13 +163,29 @@ class SignalLeavesTheKilnTest {
     assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
   }
 
-  @Test
-  void aLeadThatShortsWhileItGivesNothingIsFound() {
-    List<Event> events =
-        hot().faulty(Fault.OPEN_CIRCUIT, 5).leap(-700).climb(0, 60 * MINUTES).events();
+  @ParameterizedTest
+  @CsvSource({"OPEN_CIRCUIT,5", "OPEN_CIRCUIT,65", "OPEN_CIRCUIT,300", "NO_ANSWER,70"})
+  void aLeadThatShortsWhileItGivesNothingIsFound(Fault fault, int seconds) {
+    List<Event> events = hot().faulty(fault, seconds).leap(-700).climb(0, 60 * MINUTES).events();
 
     assertThat(raised(events)).contains(AlarmKind.PROBE_LEAPT);
     assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @Test
+  void aLeadThatShortsWhileTheMachineIsOffIsFound() {
+    List<Event> events =
+        hot().reboot(Duration.ofMinutes(1)).leap(-700).climb(0, 60 * MINUTES).events();
+
+    assertThat(raised(events)).contains(AlarmKind.PROBE_LEAPT);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @Test
+  void aFlameLostBehindALeapIsToldWithoutTheLeap() {
+    List<Event> events = hot().leap(-250).climb(100, 30).climb(-600, 15 * MINUTES).events();
+
+    assertThat(events.toString()).doesNotContainPattern("falling \\d{4} °C/h");
   }
 
   @Test
