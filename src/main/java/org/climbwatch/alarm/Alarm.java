@@ -125,6 +125,7 @@ final class Alarm {
     if (presence.present() && (!before || heldBack)) {
       change = raise(situation);
     } else if (before && !presence.present()) {
+      occurrence = occurrence.map(Occurrence::causeGone);
       change = change.isPresent() ? change : take(Turn.GONE);
     } else if (state == SHELVED && verdict == Rule.Verdict.HOLDS) {
       refresh(situation);
@@ -165,10 +166,7 @@ final class Alarm {
         : Optional.of(changed(occurrence.get(), state, Turn.SHELVED));
   }
 
-  /**
-   * Takes it off the shelf; what holds is announced anew. Beside an alarm that says more it gives
-   * way at once, and is not announced first.
-   */
+  /** Takes it off the shelf; what holds is announced anew, or gives way to what says more. */
   Optional<Change> unshelve(Moment at, Optional<AlarmKind> saidBy) {
     if (state != SHELVED) {
       return Optional.empty();
@@ -186,7 +184,7 @@ final class Alarm {
     return take(Turn.RESET);
   }
 
-  /** After a gap in its probe's readings, delays start anew; what stands goes on standing. */
+  /** After a gap delays start anew; what stands goes on standing. */
   void pause() {
     presence.pause();
   }

@@ -52,6 +52,12 @@ record Occurrence(
     return new Occurrence(id, since, raised, message, seenAt, both, Optional.of(on), reminder);
   }
 
+  /** What it was put aside for is over: what comes now nobody has seen. */
+  Occurrence causeGone() {
+    Optional<Shelf> unseen = shelf.map(one -> new Shelf(one.until(), false));
+    return new Occurrence(id, since, raised, message, seenAt, by, unseen, reminder);
+  }
+
   /** Whether it stood before anybody put it aside. */
   boolean seenBeforeShelved() {
     return shelf.map(Shelf::ofSeen).orElse(raised);

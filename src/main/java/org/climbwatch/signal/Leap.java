@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
  * that no kiln, lid or burner reaches in that time, and stays there. A lead that shorts reads the
  * place of the short, a screw that works loose anything.
  *
- * <p>It has come back when it stands near the level that it left, with what a kiln may have moved
- * in the meantime, climbing or left to cool; when it leaps back at least half the way; or by the
- * potter's word. Nothing else proves it, so that it can stay away for hours.
+ * <p>It has come back when it leaps back at least half the way, or by the potter's word, or when it
+ * stands near the level that it left within two minutes. Later on nothing else proves it: the kiln
+ * has moved meanwhile, nobody knows how far, so that it can stay away for the rest of a firing.
  */
 final class Leap {
   /** °C from one level to the other. */
@@ -29,11 +29,8 @@ final class Leap {
   /** °C/s of a fast climb: 600 °C/h (common practice). */
   private static final double CLIMB_C_PER_S = 600 / 3600.0;
 
-  /** A fibre kiln that is left to cool comes near the room's warmth so (common practice): 3 h. */
-  private static final double COOLING_S = 10_800;
-
-  /** One that stands open, or a light one, does so much sooner (common practice): 1 h. */
-  private static final double OPEN_S = 3600;
+  /** A kiln that stands open, or a light one, comes near the room's warmth so (common practice). */
+  private static final double COOLING_S = 3600;
 
   private static final double ROOM_C = 20;
 
@@ -51,6 +48,9 @@ final class Leap {
 
   /** ms without a level after which what is read is taken for the kiln's again. */
   private static final long CHAOS_MILLIS = 60_000;
+
+  /** ms for which a signal that is near the level again, without a leap, is taken to be back. */
+  private static final long CREEPS_BACK_MILLIS = 120_000;
 
   private boolean known;
   private double levelC;
@@ -112,7 +112,7 @@ final class Leap {
     stepAside(celsius);
     if (apart == LEVEL && isLevel()) {
       double seconds = (millis - levelMillis) / 1000.0;
-      if (known && way.isNone(levelC, celsius) && !reaches(levelC, celsius, seconds, OPEN_S)) {
+      if (known && way.isNone(levelC, celsius) && !reaches(levelC, celsius, seconds)) {
         leap(apartC[0] - levelC);
       }
       stand(millis, celsius);
@@ -145,15 +145,15 @@ final class Leap {
     levelMillis = millis;
     apart = 0;
     way.startFrom(celsius);
-    away = away && !reaches(leftC, celsius, (millis - leftMillis) / 1000.0, COOLING_S);
+    boolean soon = millis - leftMillis <= CREEPS_BACK_MILLIS;
+    away = away && !(soon && Math.abs(celsius - leftC) <= LEAST_C);
   }
 
   /** Whether a kiln can have gone from the level that was left to this one in the meantime. */
-  private static boolean reaches(
-      double fromC, double celsius, double seconds, double coolingConstantS) {
+  private static boolean reaches(double fromC, double celsius, double seconds) {
     double coolestC =
         fromC > ROOM_C
-            ? ROOM_C + (fromC - ROOM_C) * StrictMath.exp(-seconds / coolingConstantS)
+            ? ROOM_C + (fromC - ROOM_C) * StrictMath.exp(-seconds / COOLING_S)
             : fromC - SLOW_C_PER_S * seconds;
     return celsius >= coolestC - LEAST_C && celsius <= fromC + CLIMB_C_PER_S * seconds + LEAST_C;
   }

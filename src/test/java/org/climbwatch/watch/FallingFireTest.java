@@ -129,6 +129,23 @@ class FallingFireTest {
         .containsExactly(AlarmKind.FALLING);
   }
 
+  /** Its shelf speaks for the fall that was seen, and for no other. */
+  @Test
+  void whatComesAfterTheShelvedCauseIsOverIsSaid() {
+    Script script =
+        climbing()
+            .climb(-400, 300)
+            .deed(at -> new Input.Acknowledged(at, "falling", Signature.NOBODY))
+            .deed(at -> new Input.Shelved(at, "falling", anHour()))
+            .climb(300, 900)
+            .climb(-40, 1500);
+
+    assertThat(raised(script))
+        .extracting(Event.AlarmChanged::kind)
+        .contains(AlarmKind.FALLING)
+        .containsAnyOf(AlarmKind.CLIMB_STALLED, AlarmKind.SAGGING);
+  }
+
   private static Shelving anHour() {
     return new Shelving(Duration.ofHours(1), Signature.NOBODY);
   }

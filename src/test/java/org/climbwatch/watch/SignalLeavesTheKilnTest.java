@@ -147,6 +147,15 @@ class SignalLeavesTheKilnTest {
     assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {300, -100, 60})
+  void timeAloneMakesNoNumberRight(double leapC) {
+    List<Event> events = hot().leap(leapC).climb(150, 90 * MINUTES).events();
+
+    assertThat(raised(events)).containsExactly(AlarmKind.PROBE_LEAPT);
+    assertThat(events.toString()).doesNotContain("No longer so");
+  }
+
   @Test
   void itStaysAwayOverFaultsAndARestart() {
     List<Event> events =
