@@ -45,6 +45,16 @@ public final class JournalTrouble extends RuntimeException {
     return new JournalTrouble("write to", file, remedy, null);
   }
 
+  /** The program ends and the disk still does not answer. */
+  static JournalTrouble lostAtTheEnd(Path file, int entries) {
+    String lost =
+        "the disk does not answer; "
+            + entries
+            + " readings, notes and answers that waited in memory are lost. Check the card or disk"
+            + " and its cable before the next start";
+    return new JournalTrouble("write to", file, lost, null);
+  }
+
   static JournalTrouble of(String doing, Path file, String whatToDo, Throwable cause) {
     return new JournalTrouble(doing, file, whatToDo, cause);
   }

@@ -11,6 +11,9 @@ import java.util.OptionalLong;
  * fails. A disk that hangs is found out once; until it answers nobody waits for it again.
  */
 final class Outgoing {
+  /** ms of patience more for each of a batch: what has waited for hours takes its time. */
+  private static final long MS_FOR_EACH = 2;
+
   private final Path file;
   private final Writer writer;
   private final Scribe scribe = new Scribe();
@@ -68,7 +71,7 @@ final class Outgoing {
       if (!waiting.isEmpty()) {
         Collection<Entry> batch = waiting.hand();
         scribe.begin(() -> writer.write(batch));
-        settle(withinMs);
+        settle(withinMs + batch.size() * MS_FOR_EACH);
       }
       trouble = null;
       failedTries = 0;
@@ -115,7 +118,9 @@ final class Outgoing {
         throw JournalTrouble.hangs(file);
       }
       waiting.written();
-    } catch (SQLException failed) {
+    } catch (JournalTrouble hangs) {
+      throw hangs;
+    } catch (SQLException | RuntimeException | Error failed) {
       waiting.takeBack();
       throw failed;
     }
@@ -152,10 +157,13 @@ final class Outgoing {
    */
   void close() {
     try {
-      tryToCommit(longPatienceMs);
-      if (!scribe.isBusy()) {
-        writer.close();
+      if (lateOneEnds()) {
+        tryToCommit(longPatienceMs);
       }
+      if (scribe.isBusy()) {
+        throw JournalTrouble.lostAtTheEnd(file, waiting.size());
+      }
+      writer.close();
     } catch (SQLException cause) {
       throw JournalTrouble.of("close", file, cause);
     } finally {
@@ -163,6 +171,18 @@ final class Outgoing {
     }
     if (trouble != null) {
       throw trouble;
+    }
+  }
+
+  /** At the end there is time to wait for a disk that hangs; whether it answers. */
+  private boolean lateOneEnds() {
+    try {
+      settle(longPatienceMs);
+      return true;
+    } catch (JournalTrouble hangs) {
+      return false;
+    } catch (SQLException failed) {
+      return true; // it waits again, and is tried once more
     }
   }
 

@@ -17,7 +17,7 @@ final class Waiting {
 
   void add(Entry entry) {
     entries.add(entry);
-    if (entries.size() + handed.size() > MOST_READINGS) {
+    if (size() > MOST_READINGS) {
       loseOldestReading();
     }
   }
@@ -41,6 +41,11 @@ final class Waiting {
     }
     handed = List.of();
     while (entries.size() > MOST_READINGS && loseOldestReading()) {}
+  }
+
+  /** All that is not on the disk, what was handed out among it. */
+  int size() {
+    return entries.size() + handed.size();
   }
 
   boolean isEmpty() {

@@ -152,6 +152,38 @@ class JournalTroubleTest {
         .containsExactly(0L, 10L, 1000L, 2000L, 2500L, 3000L);
   }
 
+  @Test
+  void whatADiskThatHangsTakesBeforeTheEndIsNotLost() throws SQLException {
+    Fixture.begin(journal, at(0, 10), "raku");
+    CountDownLatch answers = hangTheDisk();
+    journal.announce(
+        good(at(0, 1000), 900), Fixture.alarm(at(0, 1000), "stall-1", AlarmState.UNACKNOWLEDGED));
+    journal.append(good(at(0, 2000), 901));
+    journal.patience(10_000, 10_000);
+
+    answers.countDown();
+    journal.close();
+
+    journal = Journal.open(file, Fixture.CODEC);
+    assertThat(replayed()).extracting(one -> one.at().millis()).contains(1000L, 2000L);
+  }
+
+  @Test
+  void whatIsLostAtTheEndIsSaid() throws SQLException {
+    Fixture.begin(journal, at(0, 10), "raku");
+    CountDownLatch answers = hangTheDisk();
+    journal.announce(
+        good(at(0, 1000), 900), Fixture.alarm(at(0, 1000), "stall-1", AlarmState.UNACKNOWLEDGED));
+    journal.append(good(at(0, 2000), 901));
+
+    assertThatThrownBy(() -> journal.close())
+        .isInstanceOf(JournalTrouble.class)
+        .hasMessageContaining("2 readings, notes and answers that waited in memory are lost");
+
+    answers.countDown();
+    journal = Journal.open(folder.resolve("another.db"), Fixture.CODEC);
+  }
+
   private boolean settled() {
     journal.commitIfDue(100_000);
     journal.commitIfDue(106_000);
