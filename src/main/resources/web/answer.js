@@ -131,16 +131,20 @@ const TOO_SOON_MS = 1200;
 function button(className, text, run) {
   const made = make('button', className, text);
   made.type = 'button';
-  let offeredAt = -TOO_SOON_MS;
+  let running = false;
+  let tooSoon = false;
+  let timer = 0;
+  const settle = () => {
+    made.disabled = running || tooSoon;
+  };
   made.addEventListener('click', async () => {
-    if (performance.now() - offeredAt < TOO_SOON_MS) {
-      return;
-    }
-    made.disabled = true;
+    running = true;
+    settle();
     try {
       await run();
     } finally {
-      made.disabled = false;
+      running = false;
+      settle();
     }
   });
   return {
@@ -151,9 +155,15 @@ function button(className, text, run) {
       }
       const focused = document.activeElement === made;
       const card = made.closest('article');
-      // one of a card that has just been drawn is new with all the rest
-      offeredAt = on && card !== null ? performance.now() : offeredAt;
       made.hidden = !on;
+      // one of a card that has just been drawn is new with all the rest
+      tooSoon = on && card !== null;
+      clearTimeout(timer);
+      timer = setTimeout(() => {
+        tooSoon = false;
+        settle();
+      }, TOO_SOON_MS);
+      settle();
       if (!on && focused) {
         card.tabIndex = -1;
         card.focus({ preventScroll: true });

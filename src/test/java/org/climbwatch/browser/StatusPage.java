@@ -204,7 +204,7 @@ public final class StatusPage extends Page {
   }
 
   public void acknowledge(String title) {
-    insist(() -> card(title).findElement(By.cssSelector(".acknowledge")).click());
+    insist(() -> ready(title, ".acknowledge:not(.reset)").click());
   }
 
   /** Opens what a card offers beside its big button. */
@@ -259,7 +259,38 @@ public final class StatusPage extends Page {
   }
 
   public void reset(String title) {
-    insist(() -> click(card(title).findElement(By.cssSelector(".reset"))));
+    insist(() -> click(ready(title, ".reset")));
+  }
+
+  /** Presses the button for the reset in the very moment in which it comes to stand there. */
+  public void tapTheResetAsItAppears() {
+    ((JavascriptExecutor) driver)
+        .executeScript(
+            """
+            const button = document.querySelector('.reset');
+            window.tapped = 0;
+            new MutationObserver(() => {
+              if (!button.hidden && window.tapped === 0) {
+                window.tapped += 1;
+                button.click();
+              }
+            }).observe(button, { attributes: true });""");
+  }
+
+  public boolean hasTapped() {
+    return (Boolean) ((JavascriptExecutor) driver).executeScript("return window.tapped > 0;");
+  }
+
+  /** A button that has just come to stand there takes no press for a moment. */
+  private WebElement ready(String title, String selector) {
+    awaitThat(
+        selector + " of " + title,
+        Duration.ofSeconds(20),
+        () -> {
+          WebElement button = card(title).findElement(By.cssSelector(selector));
+          return button.isDisplayed() && button.isEnabled();
+        });
+    return card(title).findElement(By.cssSelector(selector));
   }
 
   /** What is said of alarms that do not look now. */

@@ -327,6 +327,24 @@ class StatusPageIT {
   }
 
   @Test
+  void aDoubleTapThatAcknowledgesALostFlameDoesNotSayThatSomebodyHasLooked() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.FALLING, "Top-hat: falling 300 °C/h. THE FLAME MAY BE OUT.");
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    page.tapTheResetAsItAppears();
+
+    backend.change("a-1", AlarmState.LATCHED, Optional.empty(), Signature.NOBODY);
+    page.awaitThat("the second tap", SOON, page::hasTapped);
+    backend.measure(1004, 90);
+    page.awaitThat("the latch", SOON, () -> page.alarms().get(0).contains("to be reset"));
+    assertThat(page.alarms()).hasSize(1);
+
+    page.reset("Falling");
+    page.awaitThat("the reset", SOON, () -> page.alarms().isEmpty());
+    assertNothingAmiss();
+  }
+
+  @Test
   void whatIsBeingWrittenOnACardOutlivesEveryChangeOfItsAlarm() throws IOException {
     String title = "Climb has stalled";
     look(StonewareFiring.climbing(), Screen.PHONE, null);
