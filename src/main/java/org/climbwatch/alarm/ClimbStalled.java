@@ -58,7 +58,7 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour, double from
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: climb %s at %s, where %s is the least; stalled for %s. The fire gives no more than the kiln"
+        "%s, probe %s: climb %s at %s, less than %s; stalled for %s. The fire gives no more than the kiln"
             + " loses. Check in this order: the flame at every burner; bottle and gauge (frost,"
             + " sinking pressure); regulator and hose; damper and flame at the flue (too much or"
             + " too little air); gas too high. Change one thing a little and wait 10 to 15 min."
