@@ -14,6 +14,9 @@ final class Outgoing {
   /** ms of patience more for each of a batch: what has waited for hours takes its time. */
   private static final long MS_FOR_EACH = 2;
 
+  /** ms: readings wait as well, and a watchdog must not bite. */
+  private static final long MOST_PATIENCE_MS = 20_000;
+
   private final Path file;
   private final Writer writer;
   private final Scribe scribe = new Scribe();
@@ -71,7 +74,7 @@ final class Outgoing {
       if (!waiting.isEmpty()) {
         Collection<Entry> batch = waiting.hand();
         scribe.begin(() -> writer.write(batch));
-        settle(withinMs + batch.size() * MS_FOR_EACH);
+        settle(Math.min(withinMs + batch.size() * MS_FOR_EACH, MOST_PATIENCE_MS));
       }
       trouble = null;
       failedTries = 0;

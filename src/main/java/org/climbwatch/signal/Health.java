@@ -1,6 +1,5 @@
 package org.climbwatch.signal;
 
-import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -45,7 +44,7 @@ public final class Health {
     lastMillis = millis;
     coldJunctionC = cold;
     boolean away = isAway();
-    leap.add(millis, celsius, noise.noiseC().orElse(0));
+    leap.add(millis, celsius, cold, noise.noiseC().orElse(0));
     if (away != isAway()) {
       minutes.reset(); // no fall is taken across the leap
     }
@@ -95,14 +94,10 @@ public final class Health {
     return leap.unsure() || leap.awayC().isPresent();
   }
 
-  /**
-   * Goes on after a restart of the machine: forgets the run, and the clock begins anew.
-   *
-   * @param off how long it was off, zero where nobody knows
-   */
-  public void resume(Duration off) {
+  /** Goes on after a restart: forgets the run, and the clock may begin anew. */
+  public void resume() {
     reset();
-    leap.resume(off.toMillis());
+    leap.resume();
   }
 
   /** Forgets the run, as after a gap; that the signal has left the kiln is kept. */

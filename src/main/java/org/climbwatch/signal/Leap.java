@@ -43,6 +43,14 @@ final class Leap {
   /** Of the leap away, how far one the other way must go to be taken for the way back. */
   private static final double BACK = 0.5;
 
+  /** Noises by which a level may stray that stands still: a couple that follows leaves a tail. */
+  private static final double STILL_NOISES = 4;
+
+  /** °C about the terminals that a shorted lead reads, and °C below the level before it. */
+  private static final double LIKE_TERMINALS_C = 40;
+
+  private static final double DEEP_C = 200;
+
   /** Noises that a leap must be wide besides. */
   private static final double NOISES = 8;
 
@@ -56,7 +64,6 @@ final class Leap {
   private double levelC;
   private long levelMillis;
   private boolean clockAnew;
-  private long offMillis;
   private final double[] apartC = new double[LEVEL];
   private int apart;
   private long apartSinceMillis;
@@ -74,13 +81,11 @@ final class Leap {
   }
 
   /**
-   * The clock begins anew; that the signal is away stays.
-   *
-   * @param off ms that lie between, 0 where nobody knows
+   * The clock may begin anew, and nobody knows for sure what time lies between; that the signal is
+   * away stays.
    */
-  void resume(long off) {
+  void resume() {
     clockAnew = true;
-    offMillis = off;
     apart = 0;
     way.broken();
   }
@@ -94,14 +99,15 @@ final class Leap {
   /**
    * Takes a temperature, spikes among them.
    *
+   * @param terminalsC °C of the amplifier's terminals, where it tells
    * @param noiseC °C, standard
    */
-  void add(long millis, double celsius, double noiseC) {
+  void add(long millis, double celsius, OptionalDouble terminalsC, double noiseC) {
     if (clockAnew) {
-      levelMillis = millis - offMillis;
-      leftMillis = levelMillis;
+      levelMillis = millis;
+      leftMillis = millis;
       clockAnew = false;
-      known = known && (away || offMillis > 0);
+      known = known && away;
     }
     way.add(millis, celsius);
     if (known && Math.abs(celsius - levelC) <= reachC(millis - levelMillis, noiseC)) {
@@ -110,10 +116,10 @@ final class Leap {
     }
     apartSinceMillis = apart == 0 ? millis : apartSinceMillis;
     stepAside(celsius);
-    if (apart == LEVEL && isLevel()) {
+    if (apart == LEVEL && strayC() <= STRAY * Math.abs(apartC[0] - anchorC()) + STRAY_C) {
       double seconds = (millis - levelMillis) / 1000.0;
-      if (known && way.isNone(levelC, celsius) && !reaches(levelC, celsius, seconds)) {
-        leap(apartC[0] - levelC);
+      if (known && byWire(celsius, terminalsC, noiseC) && !reaches(levelC, celsius, seconds)) {
+        leap(celsius - levelC);
       }
       stand(millis, celsius);
     } else if (known && millis - apartSinceMillis > CHAOS_MILLIS) {
@@ -177,14 +183,27 @@ final class Leap {
         + SLOW_C_PER_S * seconds;
   }
 
-  private boolean isLevel() {
+  /** Whether no couple can have come here by following: the way was none, or too short for one. */
+  private boolean byWire(double celsius, OptionalDouble terminalsC, double noiseC) {
+    boolean still = strayC() <= STRAY_C + STILL_NOISES * noiseC;
+    boolean likeLead =
+        terminalsC.isPresent()
+            && Math.abs(celsius - terminalsC.getAsDouble()) < LIKE_TERMINALS_C
+            && Math.abs(celsius - levelC) > DEEP_C;
+    return way.isNone(levelC, celsius, still, likeLead);
+  }
+
+  private double anchorC() {
+    return known ? levelC : apartC[0] - LEAST_C;
+  }
+
+  private double strayC() {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double one : apartC) {
       low = Math.min(low, one);
       high = Math.max(high, one);
     }
-    double stepC = known ? Math.abs(apartC[0] - levelC) : LEAST_C;
-    return high - low <= STRAY * stepC + STRAY_C;
+    return high - low;
   }
 }

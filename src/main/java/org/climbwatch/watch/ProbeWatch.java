@@ -1,6 +1,5 @@
 package org.climbwatch.watch;
 
-import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
@@ -117,6 +116,7 @@ final class ProbeWatch {
 
   /** A firing begins. */
   void begin() {
+    away = false;
     track.countAfresh();
     health.countAfresh();
   }
@@ -166,15 +166,11 @@ final class ProbeWatch {
     return unwatchedMillis / 1000.0;
   }
 
-  /** Goes on after a restart of the program, or of the machine that was off for so long. */
-  void resume(Moment at, Duration off) {
+  /** Goes on after a restart of the program or the machine. */
+  void resume() {
     resumed = true;
     track.reset();
-    if (lastKeptAt.isPresent() && lastKeptAt.get().sameBoot(at)) {
-      health.reset();
-    } else {
-      health.resume(off);
-    }
+    health.resume();
   }
 
   /** °C that the probe may be used to. */

@@ -91,7 +91,7 @@ public final class Watch {
     boolean spike = probe.takesForSpike(judged);
     List<Event> events = new ArrayList<>(0);
     if (isFollowed(probe)) {
-      if (probe.comesBack()) {
+      if (probe.comesBack() && !idle) {
         course.resume(); // the time away is none for which the kiln has fallen
       }
       OptionalDouble seenC = forCourse(probe, judged, spike);
@@ -243,7 +243,7 @@ public final class Watch {
   }
 
   private void resume(Input.Resumed resumed) {
-    probes.forEach(probe -> probe.resume(resumed.at(), resumed.away()));
+    probes.forEach(ProbeWatch::resume);
     course.resume();
     outlook.gap();
     annunciator.resume(resumed.at(), resumed.away());

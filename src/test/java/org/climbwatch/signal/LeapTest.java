@@ -2,9 +2,11 @@ package org.climbwatch.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class LeapTest {
   private final Leap leap = new Leap();
@@ -12,7 +14,7 @@ class LeapTest {
 
   private LeapTest reads(double... celsius) {
     for (double one : celsius) {
-      leap.add(millis, one, 0.3);
+      leap.add(millis, one, OptionalDouble.of(25), 0.3);
       millis += 1000;
     }
     return this;
@@ -67,10 +69,25 @@ class LeapTest {
   private void follows(double fromC, double toC, int seconds, double lagS, int intervalS) {
     for (int s = intervalS; s <= seconds; s += intervalS) {
       double noiseC = 0.3 * StrictMath.sin(s * (double) s % 9973 * 7.77);
-      leap.add(millis, toC + (fromC - toC) * StrictMath.exp(-s / lagS) + noiseC, 0.3);
+      leap.add(
+          millis,
+          toC + (fromC - toC) * StrictMath.exp(-s / lagS) + noiseC,
+          OptionalDouble.of(25),
+          0.3);
       millis += intervalS * 1000L;
       assertThat(leap.awayC()).as("%s s of lag, %s to %s", lagS, fromC, toC).isEmpty();
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 5, 10})
+  void aShortedLeadIsALeapHoweverSlowTheReadings(int intervalS) {
+    for (int i = 0; i < 20; i++) {
+      leap.add(millis, i < 10 ? 800 : 26, OptionalDouble.of(25), 0.3);
+      millis += intervalS * 1000L;
+    }
+
+    assertThat(leap.awayC()).isPresent();
   }
 
   @Test
@@ -83,7 +100,7 @@ class LeapTest {
   @Test
   void aSlowReaderMayMoveFurtherFromOneReadingToTheNext() {
     for (double celsius : new double[] {800, 800, 800, 725, 720, 718, 717}) {
-      leap.add(millis, celsius, 0.3);
+      leap.add(millis, celsius, OptionalDouble.of(25), 0.3);
       millis += 10_000;
     }
 
@@ -93,7 +110,7 @@ class LeapTest {
   @Test
   void aNoisySignalMakesNoLeapOfItsNoise() {
     for (double celsius : new double[] {800, 801, 800, 840, 840, 840, 800, 800}) {
-      leap.add(millis, celsius, 6);
+      leap.add(millis, celsius, OptionalDouble.of(25), 6);
       millis += 1000;
       assertThat(leap.awayC()).isEmpty();
     }
