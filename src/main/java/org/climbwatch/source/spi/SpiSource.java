@@ -94,13 +94,13 @@ public final class SpiSource implements Source {
     }
     try {
       if (!isSetUp) {
-        setUp(now);
+        setUp();
       }
       if (now - waitSinceNanos < waitNanos) {
         return standing.map(fault -> Reading.faulty(at, probe, fault));
       }
       byte[] answer = exchange(talk.look());
-      await(now, settings.chip().rest());
+      await(settings.chip().rest());
       return heard(talk.take(answer, at), at, now);
     } catch (IOException failedTransfer) {
       failed++;
@@ -124,14 +124,19 @@ public final class SpiSource implements Source {
     }
   }
 
-  private void setUp(long now) throws IOException {
+  private void setUp() throws IOException {
     exchange(talk.setUp());
     isSetUp = true;
-    await(now, settings.chip().settling());
+    await(settings.chip().settling());
   }
 
-  private void await(long now, Duration time) {
-    waitSinceNanos = now;
+  /**
+   * From the end of the exchange, by which the chip has begun: a busy machine may have left this
+   * thread lying since it last looked at the clock, and a result that is fetched too soon is the
+   * one before it, of the sensor in place of the couple or the other way round.
+   */
+  private void await(Duration time) {
+    waitSinceNanos = nanoTime.getAsLong();
     waitNanos = time.toNanos();
   }
 
@@ -161,7 +166,7 @@ public final class SpiSource implements Source {
     state = standing.map(Fault::plainly).orElse("reading") + why;
     if (answer.settingsLost().isPresent()) {
       settingsLost++;
-      setUp(now);
+      setUp();
     }
     return reading;
   }
