@@ -107,13 +107,7 @@ final class Jumps {
   }
 
   private double strayC(int from) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (int i = from; i < from + LEVEL; i++) {
-      low = Math.min(low, seenC[i]);
-      high = Math.max(high, seenC[i]);
-    }
-    return high - low;
+    return Spread.of(seenC, from, LEVEL);
   }
 
   private void remember(long millis, double stepC) {

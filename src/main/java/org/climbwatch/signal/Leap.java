@@ -198,12 +198,6 @@ final class Leap {
   }
 
   private double strayC() {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (double one : apartC) {
-      low = Math.min(low, one);
-      high = Math.max(high, one);
-    }
-    return high - low;
+    return Spread.of(apartC, 0, LEVEL);
   }
 }

@@ -137,13 +137,7 @@ final class SpikeFilter {
     }
 
     double spreadC() {
-      double low = Double.POSITIVE_INFINITY;
-      double high = Double.NEGATIVE_INFINITY;
-      for (int i = 0; i < size; i++) {
-        low = Math.min(low, temperatureC[i]);
-        high = Math.max(high, temperatureC[i]);
-      }
-      return high - low;
+      return Spread.of(temperatureC, 0, size);
     }
   }
 }

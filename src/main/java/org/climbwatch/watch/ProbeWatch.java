@@ -28,6 +28,7 @@ final class ProbeWatch {
   private long unwatchedMillis;
   private boolean resumed;
   private boolean seesLeaps = true;
+  private OptionalDouble coupleEndC;
   private boolean away;
 
   ProbeWatch(ProbeSettings settings, SignalSettings signal) {
@@ -35,6 +36,7 @@ final class ProbeWatch {
     this.signal = signal;
     judge = new Judge(settings);
     track = new Track(signal);
+    coupleEndC = OptionalDouble.of(settings.type().highestC());
   }
 
   /** Goes on under other settings of the same probe; the run starts anew if it depends on them. */
@@ -47,6 +49,7 @@ final class ProbeWatch {
     settings = other;
     signal = otherSignal;
     judge = new Judge(other);
+    coupleEndC = OptionalDouble.of(other.type().highestC());
   }
 
   /** What a reading says before anything is known of its neighbours. */
@@ -179,8 +182,8 @@ final class ProbeWatch {
   }
 
   /** °C beyond which the couple tells nothing. */
-  double coupleEndC() {
-    return settings.type().highestC();
+  OptionalDouble coupleEndC() {
+    return coupleEndC;
   }
 
   String name() {

@@ -175,7 +175,7 @@ public final class Watch {
         followed ? course.plannedC(at) : OptionalDouble.empty(),
         followed ? course.inPhaseS(at) : OptionalDouble.empty(),
         probe.limitC(),
-        OptionalDouble.of(probe.coupleEndC()),
+        probe.coupleEndC(),
         followed ? Optional.empty() : Optional.of(probes.get(0).name()));
   }
 
