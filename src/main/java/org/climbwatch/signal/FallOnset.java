@@ -1,5 +1,7 @@
 package org.climbwatch.signal;
 
+import java.util.Optional;
+
 /**
  * How the last 40 s go against the three minutes before them: a fire that goes out breaks the line
  * at once, long before a slow probe has fallen far.
@@ -11,6 +13,7 @@ package org.climbwatch.signal;
  * @param missingC °C by which the end lies below where the line before would have led
  * @param missingInErrors the same, in standard errors of that place
  * @param dropC °C below the highest since shortly before the turn
+ * @param hidden the last 80 s; empty until three minutes and these are known
  */
 public record FallOnset(
     double beforeCPerHour,
@@ -19,4 +22,5 @@ public record FallOnset(
     double turnInErrors,
     double missingC,
     double missingInErrors,
-    double dropC) {}
+    double dropC,
+    Optional<HiddenFall> hidden) {}

@@ -1,10 +1,12 @@
 package org.climbwatch.signal;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
  * Looks for the bend that a lost flame makes: a line through 36 means of 5 s each, another through
- * the 8 that follow, and how far apart they are against the scatter about the first.
+ * the 8 that follow, and how far apart they are against the scatter about the first. Behind a slow
+ * probe the 16 that follow are looked at for the bend of a first-order lag.
  *
  * <p>The scatter is widened by its lag-one correlation as in {@link ClimbEstimator}, so that the
  * slow flutter of a windy fire is not taken for a bend; and the scatter of now counts where it is
@@ -14,19 +16,25 @@ final class OnsetWatch {
   private static final long BIN_MILLIS = 5_000;
   private static final int BEFORE = 36;
   private static final int AFTER = 8;
-  private static final int ALL = BEFORE + AFTER;
+
+  /** A slow probe is looked at for longer; its bend takes a minute to be plain. */
+  private static final int LONG_AFTER = 16;
+
+  private static final int ALL = BEFORE + LONG_AFTER;
 
   /** Bins of the end, and of the time just before the turn, of which a middle is taken. */
   private static final int EDGE = 2;
 
   private static final double PER_HOUR = 3600_000.0 / BIN_MILLIS;
 
-  /** °C, standard: half a step of a 14-bit amplifier hides at least this (0.25 °C / sqrt 12). */
-  private static final double LEAST_NOISE_C = 0.07;
+  private static final double AHEAD = 60_000.0 / BIN_MILLIS;
+  private static final List<Bend> BENDS = Bend.all(LONG_AFTER, AHEAD);
 
-  private static final double MOST_CORRELATION = 0.9;
+  /** Onset, lag and size of a bend are taken from the readings. */
+  private static final int BEND_VALUES = 3;
 
   private final double[] meanC = new double[ALL];
+  private final double[] missingC = new double[LONG_AFTER];
   private final Spans spans = new Spans(BIN_MILLIS);
   private int bins;
   private long bin;
@@ -74,7 +82,7 @@ final class OnsetWatch {
     push(newC);
     missed = (int) Math.min(now - bin - 1, ALL);
     readings = 0;
-    onset = bins == ALL ? Optional.of(look()) : Optional.empty();
+    onset = bins >= BEFORE + AFTER ? Optional.of(look()) : Optional.empty();
   }
 
   private void push(double celsius) {
@@ -86,77 +94,78 @@ final class OnsetWatch {
   }
 
   private FallOnset look() {
-    double slopeBefore = slope(0, BEFORE);
-    double slopeNow = slope(BEFORE, AFTER);
-    double error = errorC(slopeBefore, slopeNow);
-    double endC = mean(ALL - EDGE, EDGE);
-    double ahead = ALL - (EDGE + BEFORE) / 2.0;
-    double ledC = mean(0, BEFORE) + slopeBefore * ahead;
-    double place = 1.0 / EDGE + 1.0 / BEFORE + ahead * ahead / squares(BEFORE);
-    double errorNow = error / Math.sqrt(squares(AFTER));
-    double errorTurn = error * Math.sqrt(1 / squares(AFTER) + 1 / squares(BEFORE));
+    int turn = bins - AFTER;
+    Line before = Line.through(meanC, turn - BEFORE, BEFORE);
+    double slopeNow = Line.slope(meanC, turn, AFTER);
+    double error = Math.max(before.errorC(), scatterNowC(turn, slopeNow));
+    double endC = endC();
+    double ahead = AFTER + (BEFORE - EDGE) / 2.0;
+    double missingC = before.at(ahead) - endC;
+    double place = 1.0 / EDGE + before.squareOfPlace(ahead);
+    double errorNow = error / Math.sqrt(Line.squares(AFTER));
+    double errorTurn = error * Math.sqrt(1 / Line.squares(AFTER) + 1 / Line.squares(BEFORE));
     return new FallOnset(
-        slopeBefore * PER_HOUR,
+        before.slope() * PER_HOUR,
         slopeNow * PER_HOUR,
         2 * errorNow * PER_HOUR,
-        (slopeBefore - slopeNow) / errorTurn,
-        ledC - endC,
-        (ledC - endC) / (error * Math.sqrt(place)),
-        highest() - endC);
+        (before.slope() - slopeNow) / errorTurn,
+        missingC,
+        missingC / (error * Math.sqrt(place)),
+        highestC(turn) - endC,
+        bins == ALL ? Optional.of(hidden()) : Optional.empty());
   }
 
-  /** °C, standard, of a mean: about the line before, or about that of now if that is worse. */
-  private double errorC(double slopeBefore, double slopeNow) {
-    double sum = 0;
-    double neighbours = 0;
-    double last = 0;
-    double middleC = mean(0, BEFORE);
-    for (int i = 0; i < BEFORE; i++) {
-      double rest = meanC[i] - middleC - slopeBefore * (i - (BEFORE - 1) / 2.0);
-      sum += rest * rest;
-      neighbours += rest * last;
-      last = rest;
+  /** The last 80 s: a slow probe bends for long before it falls. */
+  private HiddenFall hidden() {
+    Line before = Line.through(meanC, 0, BEFORE);
+    double all = 0;
+    for (int i = 0; i < LONG_AFTER; i++) {
+      missingC[i] = before.at(i + (BEFORE + 1) / 2.0) - meanC[BEFORE + i];
+      all += missingC[i] * missingC[i];
     }
-    double correlation = sum > 0 ? Math.min(Math.max(neighbours / sum, 0), MOST_CORRELATION) : 0;
-    double noiseC = Math.max(Math.sqrt(sum / (BEFORE - 2)), LEAST_NOISE_C);
-    double beforeC = noiseC * Math.sqrt((1 + correlation) / (1 - correlation));
-    return Math.max(beforeC, scatterNowC(slopeNow));
+    Bend best = BENDS.get(0);
+    double explained = -1;
+    for (Bend bend : BENDS) {
+      double size = bend.size(missingC);
+      if (size > 0 && bend.explained(size) > explained) {
+        best = bend;
+        explained = bend.explained(size);
+      }
+    }
+    return hidden(before, best, all);
   }
 
-  private double scatterNowC(double slope) {
+  private HiddenFall hidden(Line before, Bend best, double all) {
+    double size = Math.max(best.size(missingC), 0);
+    double explained = best.explained(size);
+    double left = Math.max(all - explained, 0) / (LONG_AFTER - BEND_VALUES);
+    return new HiddenFall(
+        (before.slope() - best.atEnd(size)) * PER_HOUR,
+        2 * best.errorAtEnd(before.errorC()) * PER_HOUR,
+        (before.slope() - best.ahead(size)) * PER_HOUR,
+        Line.mean(missingC, LONG_AFTER - EDGE, EDGE),
+        Math.sqrt(explained) / before.errorC(),
+        Math.sqrt(left) / before.errorC(),
+        highestC(BEFORE) - endC());
+  }
+
+  private double scatterNowC(int turn, double slope) {
     double sum = 0;
-    double middleC = mean(BEFORE, AFTER);
+    double middleC = Line.mean(meanC, turn, AFTER);
     for (int i = 0; i < AFTER; i++) {
-      double rest = meanC[BEFORE + i] - middleC - slope * (i - (AFTER - 1) / 2.0);
+      double rest = meanC[turn + i] - middleC - slope * (i - (AFTER - 1) / 2.0);
       sum += rest * rest;
     }
     return Math.sqrt(sum / (AFTER - 2));
   }
 
-  private double slope(int from, int many) {
-    double sum = 0;
-    for (int i = 0; i < many; i++) {
-      sum += meanC[from + i] * (i - (many - 1) / 2.0);
-    }
-    return sum / squares(many);
+  private double endC() {
+    return Line.mean(meanC, bins - EDGE, EDGE);
   }
 
-  private double mean(int from, int many) {
-    double sum = 0;
-    for (int i = from; i < from + many; i++) {
-      sum += meanC[i];
-    }
-    return sum / many;
-  }
-
-  /** Sum of the squares of so many places about their middle. */
-  private static double squares(int many) {
-    return many * (many * (double) many - 1) / 12;
-  }
-
-  private double highest() {
-    double highest = meanC[BEFORE - EDGE];
-    for (int i = BEFORE - EDGE + 1; i < ALL; i++) {
+  private double highestC(int turn) {
+    double highest = meanC[turn - EDGE];
+    for (int i = turn - EDGE + 1; i < bins; i++) {
       highest = Math.max(highest, meanC[i]);
     }
     return highest;

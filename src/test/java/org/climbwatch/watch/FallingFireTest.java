@@ -39,6 +39,48 @@ class FallingFireTest {
         .contains("do not relight", "wait 5 min");
   }
 
+  /**
+   * Thick tubes at a low heat answer with minutes (common practice). A minute after the flame went
+   * they still read higher than they will ever read again but one degree; only their bend tells.
+   */
+  @ParameterizedTest
+  @CsvSource({"170, 310, 1400", "230, 310, 2200", "300, 200, 2200", "150, 300, 1600"})
+  void lostFlameIsToldWhileASlowProbeStillHidesTheFall(
+      double lagS, double climbCPerHour, double fallCPerHour) {
+    Script script =
+        new Script(20).deed(at -> new Input.Began(at, "thick tube")).climb(climbCPerHour, 5400);
+    for (int s = 0; s < 120; s++) {
+      double turned = 1 - StrictMath.exp(-(s + 0.5) / lagS);
+      script.climb(climbCPerHour - turned * (climbCPerHour + fallCPerHour), 1);
+    }
+
+    List<Event.AlarmChanged> raised =
+        raised(script).stream().filter(one -> one.kind() == AlarmKind.FALLING).toList();
+
+    assertThat(raised).hasSize(1);
+    assertThat(raised.get(0).at().millis() / 1000 - 5400).isBetween(5L, 62L);
+    assertThat(raised.get(0).message())
+        .containsPattern(
+            "falling \\d+ °C/h at \\d+ °C, [3-9] °C below where its climb was leading");
+  }
+
+  /** The gas is turned down to a gentle climb, behind the same probes: it bends, and is no fall. */
+  @ParameterizedTest
+  @CsvSource({"40, 310, 0", "170, 310, 0", "170, 310, -60", "230, 600, 50", "300, 200, -80"})
+  void fireTurnedDownBehindASlowProbeIsNoLostFlame(
+      double lagS, double climbCPerHour, double thenCPerHour) {
+    Script script =
+        new Script(20).deed(at -> new Input.Began(at, "thick tube")).climb(climbCPerHour, 5400);
+    for (int s = 0; s < 600; s++) {
+      double turned = 1 - StrictMath.exp(-(s + 0.5) / lagS);
+      script.climb(climbCPerHour + turned * (thenCPerHour - climbCPerHour), 1);
+    }
+
+    assertThat(raised(script))
+        .extracting(Event.AlarmChanged::kind)
+        .doesNotContain(AlarmKind.FALLING);
+  }
+
   /** A kiln that cools by itself is no word of anybody that the gas is off. */
   @Test
   void aLatchedLostFlameWaitsForThePottersWord() {
