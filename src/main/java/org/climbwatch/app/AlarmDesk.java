@@ -25,10 +25,14 @@ final class AlarmDesk {
     return at -> new Input.Acknowledged(at, alarmId, by);
   }
 
-  /** Whether an alarm that stands has its answer already. */
-  static boolean answered(View view, String alarmId) {
+  /**
+   * Whether an alarm that stands has its answer already, and this one says nothing more: a note of
+   * a second person does.
+   */
+  static boolean answered(View view, String alarmId, Signature by) {
     return standing(view, alarmId)
         .filter(alarm -> alarm.state() == AlarmState.ACKNOWLEDGED)
+        .filter(alarm -> by.note().isBlank() || by.equals(alarm.by()))
         .isPresent();
   }
 

@@ -152,7 +152,7 @@ final class Desk implements Backend, AutoCloseable {
   public synchronized void acknowledge(String alarmId, Signature by) {
     Function<Moment, Input> answer = AlarmDesk.acknowledge(engine.view(), alarmId, by);
     // a second press, or a second phone: it is answered already, and the record says so once
-    if (!AlarmDesk.answered(engine.view(), alarmId)) {
+    if (!AlarmDesk.answered(engine.view(), alarmId, by)) {
       deed(answer);
     }
   }

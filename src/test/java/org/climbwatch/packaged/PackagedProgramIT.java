@@ -52,14 +52,19 @@ class PackagedProgramIT {
       assertThat(daemon.post("api/v1/alarms/" + alarm + "/acknowledge", "{\"who\":\"Ben\"}"))
           .as("pressed again, on another phone")
           .isEqualTo(200);
+      String more = "{\"who\":\"Ben\",\"note\":\"burner 2 is out\"}";
+      assertThat(daemon.post("api/v1/alarms/" + alarm + "/acknowledge", more)).isEqualTo(200);
       daemon.await("the end", now -> now.get("firing").isNull());
 
       String csv = daemon.text("api/v1/firings/" + firing + "/export.csv");
       assertThat(daemon.stop()).isZero();
 
       assertThat(rows(csv).stream().filter(row -> row.get("action").equals("acknowledged")))
-          .as("answered once")
-          .hasSize(1);
+          .as("answered once, and what a second person had to say to it")
+          .extracting(row -> row.get("note"))
+          .satisfiesExactly(
+              first -> assertThat(first).contains("Ann"),
+              second -> assertThat(second).contains("Ben").contains("burner 2 is out"));
       checkCsv(csv);
       checkReplay(config, data, csv);
     }
