@@ -32,11 +32,12 @@ public record HoldOver(Delays delays) implements Rule {
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: held for %s, as meant. Now at %s. Look at the witness cones; then climb on,"
-            + " or shut the gas at burner and bottle and close the damper. Tell the page which.",
+        "%s, probe %s: held for %s; %s were meant. Now at %s. Look at the witness cones; then climb"
+            + " on, or shut the gas at burner and bottle and close the damper. Tell the page which.",
         situation.kiln(),
         situation.probe(),
         Words.span(Math.round(situation.meant().inPhaseS().orElse(0))),
+        Words.span(Math.round(situation.meant().holdMinutes().orElseThrow() * 60)),
         situation.temperatureC().isPresent()
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "an unknown temperature");

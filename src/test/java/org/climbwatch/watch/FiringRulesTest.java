@@ -93,7 +93,7 @@ class FiringRulesTest {
 
     script.climb(0, 15);
     assertThat(alarms(meaning(twenty, Plan.NONE), script, AlarmKind.HOLD_OVER).get(0).message())
-        .contains("held for 20 min");
+        .contains("held for 20 min; 20 min were meant");
     assertThat(alarms(script, AlarmKind.HOLD_OVER)).as("no time is set").isEmpty();
   }
 
