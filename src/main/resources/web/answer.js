@@ -40,6 +40,9 @@ export function answer(act) {
   const reset = button('acknowledge reset', 'I have looked: reset', () =>
     sign('reset', {}, 'Reset.'),
   );
+  const write = button('second write-down', 'Write the note down', () =>
+    signature.note() === '' ? signature.ask() : sign('acknowledge', {}, 'Written down.'),
+  );
   const time = shelfTimes();
   const shelve = button('second shelve', 'Shelve', () =>
     sign('shelve', { minutes: Number(time.value) }, 'Shelved. It comes back by itself.'),
@@ -51,7 +54,7 @@ export function answer(act) {
   const row = make('div', 'shelving');
   row.append(time, shelve.made);
   const form = make('div', 'aside-form');
-  form.append(...signature.elements, row, unshelve.made);
+  form.append(...signature.elements, write.made, row, unshelve.made);
   aside.append(summary, form);
 
   function show(alarm, title) {
@@ -59,12 +62,13 @@ export function answer(act) {
     acknowledge.offer(unanswered(alarm));
     reset.offer(alarm.state === 'latched');
     unshelve.offer(shelved);
+    write.offer(alarm.state === 'acknowledged'); // others go with a note to their own button
     const offer = shelved ? 'Shelve longer, or end it' : 'Name, note, shelve';
     if (summary.textContent !== offer) {
       summary.textContent = offer;
     }
     signature.recall();
-    for (const one of [acknowledge, reset, shelve, unshelve]) {
+    for (const one of [acknowledge, reset, write, shelve, unshelve]) {
       one.about(title);
     }
   }
@@ -107,6 +111,7 @@ function fields() {
       return { who: who.field.value, note: note.field.value };
     },
     note: () => note.field.value.trim(),
+    ask: () => note.field.focus(),
     /** Clears the note, unless it has been changed since. */
     sent(signed) {
       if (note.field.value === signed.note) {

@@ -3,6 +3,7 @@ import { element, firingName, say } from './words.js';
 import { post } from './api.js';
 
 let firing = null;
+let noteTo = null; // the firing that was on when the note in the making was begun
 let saidTimer = 0;
 
 /** Shows the buttons that make sense now. */
@@ -10,6 +11,8 @@ export function show(status) {
   firing = status.firing;
   element('start-form').hidden = firing !== null;
   element('running').hidden = firing === null;
+  element('csv').hidden = firing === null;
+  showNote();
   if (firing === null) {
     return;
   }
@@ -19,6 +22,26 @@ export function show(status) {
   element('declare-climbing').hidden =
     (status.phase === 'climbing' || status.phase === 'drying') && !asksForWord(status);
   element('declare-cooling').hidden = firing.gas_off_said;
+}
+
+/** What is being written stays until it is sent, and goes to its own firing, whoever ends that meanwhile. */
+function showNote() {
+  const begun = element('note').value.trim() !== '';
+  if (!begun || noteTo === null || noteTo.id === firing?.id) {
+    noteTo = firing;
+  }
+  element('note-form').hidden = noteTo === null && !begun;
+  element('write-note').hidden = noteTo === null;
+  say('note-label', noteLabel());
+}
+
+function noteLabel() {
+  if (noteTo === null) {
+    return 'Note, not sent yet: it can be written down once a firing is on';
+  }
+  return noteTo.id === firing?.id
+    ? 'Note'
+    : `Note to “${firingName(noteTo)}”, which is over; not sent yet`;
 }
 
 /** A signal that has left the kiln is believed again once somebody says what the kiln does. */
@@ -36,10 +59,6 @@ export function tell(text, wrong) {
 
 /** Takes in what was being written to an alarm that is over, as a note that is not sent yet. */
 export function takeIn(title, text) {
-  if (firing === null) {
-    tell(`“${title}” is over, nothing was sent. You had written: ${text}`, true);
-    return;
-  }
   const note = element('note');
   note.value += `${note.value === '' ? '' : '\n'}${title}: ${text}`;
   tell(`“${title}” is over. What you had written stands under “Firing”, not sent yet.`, true);
@@ -67,8 +86,10 @@ export function wire(acted) {
       return;
     }
     const text = note.value;
-    if (await acted(() => post(`/firings/${firing.id}/notes`, { text }), 'Written down.')) {
-      note.value = '';
+    if (await acted(() => post(`/firings/${noteTo.id}/notes`, { text }), 'Written down.')) {
+      // what was written on meanwhile is not sent yet
+      note.value = note.value.startsWith(text) ? note.value.slice(text.length) : note.value;
+      showNote();
     }
   });
   const dialog = element('end-dialog');

@@ -234,6 +234,29 @@ public final class StatusPage extends Page {
     return byId("note").getDomProperty("value");
   }
 
+  /** The same, where it can be seen. */
+  public String visibleNote() {
+    if (!byId("note").isDisplayed()) {
+      throw new AssertionError("the firing's note is not to be seen");
+    }
+    return firingNote();
+  }
+
+  /** What is written over the firing's note field. */
+  public String noteLabel() {
+    return text("note-label");
+  }
+
+  /** Writes on in the firing's note field and does not send it. */
+  public void beginNote(String text) {
+    byId("note").sendKeys(text);
+  }
+
+  /** Sends the note of a card that is answered already. */
+  public void writeDown(String title) {
+    insist(() -> ready(title, ".write-down").click());
+  }
+
   /** Whether the keys that are pressed now go into a card's note field, on its open aside. */
   public boolean isWriting(String title) {
     WebElement note = card(title).findElement(By.cssSelector(".alarm-note-field"));

@@ -382,6 +382,75 @@ class StatusPageIT {
   }
 
   @Test
+  void aNoteToAnAlarmThatSomebodyElseHasAnsweredCanStillBeWrittenDown() throws IOException {
+    String title = "Climb has stalled";
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    page.sign(title, "Ann", "bottle is iced");
+    backend.acknowledge("a-1", new Signature("Bo", "on my way"));
+    page.awaitThat("his answer", SOON, () -> page.alarms().get(0).contains("Acknowledged by Bo"));
+
+    page.writeDown(title);
+
+    page.awaitThat("the page's word", SOON, () -> page.said().equals("Written down."));
+    assertThat(page.draft(title)).isEmpty();
+    assertThat(page.alarms().get(0)).contains("Note: bottle is iced");
+    assertNothingAmiss();
+  }
+
+  @Test
+  void aNoteInTheMakingGoesToItsOwnFiringWhoeverEndsItMeanwhile() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    long first = backend.firings().get(0).id();
+    String name = backend.firings().get(0).name();
+    page.beginNote("gas at 40 mbar");
+    page.sign("Climb has stalled", "Ann", "regulator was iced");
+
+    backend.change("a-1", AlarmState.NORMAL, Optional.empty(), Signature.NOBODY);
+    backend.end(first);
+    page.awaitThat("the end", SOON, () -> page.phase().equals("No firing"));
+    String both = "gas at 40 mbar\nClimb has stalled: regulator was iced";
+    assertThat(page.visibleNote()).isEqualTo(both);
+    assertThat(page.noteLabel()).contains("Note to “" + name, "which is over; not sent yet");
+
+    backend.begin("Tea bowls");
+    page.awaitThat("the next", SOON, () -> page.phase().equals("Drying"));
+    assertThat(page.noteLabel()).contains(name);
+    page.scrollTo("note-form");
+    browser.screenshot(Path.of("target/screenshots/note-of-the-firing-before-phone.png"));
+    page.writeNote("");
+    page.awaitThat("the page's word", SOON, () -> page.said().equals("Written down."));
+    page.awaitThat("the next firing's note", SOON, () -> page.noteLabel().equals("Note"));
+
+    assertThat(page.visibleNote()).isEmpty();
+    assertThat(backend.events(first)).anyMatch(line -> line.text().equals(both));
+    assertThat(page.history()).noneMatch(line -> line.contains("iced"));
+    assertNothingAmiss();
+  }
+
+  @Test
+  void whatIsBeingWrittenWithoutAFiringIsSeenUntilOneIsOn() throws IOException {
+    look(StonewareFiring.idle(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.STORAGE_LOW, "Top hat: 80 MB are free.");
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    page.sign("Little room left for the record", "Ann", "old logs away");
+
+    backend.change("a-1", AlarmState.NORMAL, Optional.empty(), Signature.NOBODY);
+
+    page.awaitThat("its end", SOON, () -> page.alarms().isEmpty());
+    assertThat(page.visibleNote()).contains("old logs away");
+    assertThat(page.noteLabel()).contains("not sent yet", "once a firing is on");
+    page.startFiring("Tea bowls");
+    page.awaitThat("the note's place", SOON, () -> page.noteLabel().equals("Note"));
+    page.writeNote("");
+    page.awaitThat("the note", SOON, () -> page.history().toString().contains("old logs away"));
+    assertNothingAmiss();
+  }
+
+  @Test
   void whatIsBeingWrittenToAnAlarmThatIsOverBecomesANoteThatIsNotSentYet() throws IOException {
     look(StonewareFiring.climbing(), Screen.PHONE, null);
     backend.raise("a-1", AlarmKind.CLIMB_STALLED, StonewareFiring.STALL_MESSAGE);
