@@ -34,6 +34,7 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour, double from
       return Verdict.HOLDS;
     }
     if (situation.phase() != Phase.CLIMBING
+        || situation.meant().restsAsPlanned(situation.temperatureC())
         || situation.meant().reached(situation.temperatureC())
         || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  * @param targetC °C that the firing is meant to reach
  * @param holdMinutes how long a hold is meant to last
  * @param plannedC °C that the plan wants now
+ * @param planRests whether the plan wants the kiln to hold or to come down now
  * @param inPhaseS s since the phase began
  * @param probeLimitC °C that the probe may be used to
  * @param coupleEndC °C beyond which the probe's couple tells nothing
@@ -18,6 +19,7 @@ public record Meant(
     OptionalDouble targetC,
     OptionalDouble holdMinutes,
     OptionalDouble plannedC,
+    boolean planRests,
     OptionalDouble inPhaseS,
     OptionalDouble probeLimitC,
     OptionalDouble coupleEndC,
@@ -28,10 +30,22 @@ public record Meant(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
+          false,
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Optional.empty());
+
+  /** °C about the plan within which a kiln that is held by hand is where it is meant to be. */
+  private static final double BY_HAND_C = 25;
+
+  /** Whether the kiln is where the plan wants it to hold or to come down: no climb is meant. */
+  boolean restsAsPlanned(OptionalDouble temperatureC) {
+    return planRests
+        && plannedC.isPresent()
+        && temperatureC.isPresent()
+        && Math.abs(temperatureC.getAsDouble() - plannedC.getAsDouble()) <= BY_HAND_C;
+  }
 
   /** Whether a temperature has reached the target; false where either is not known. */
   boolean reached(OptionalDouble temperatureC) {

@@ -34,6 +34,7 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC) implemen
       return Verdict.HOLDS;
     }
     if (situation.phase() != Phase.CLIMBING
+        || situation.meant().restsAsPlanned(situation.temperatureC())
         || situation.meant().reached(situation.temperatureC())
         || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;

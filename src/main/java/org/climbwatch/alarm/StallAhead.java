@@ -74,7 +74,9 @@ public record StallAhead(
     if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
       return Verdict.HOLDS;
     }
-    if (situation.phase() != Phase.CLIMBING || situation.meant().targetC().isEmpty()) {
+    if (situation.phase() != Phase.CLIMBING
+        || situation.meant().restsAsPlanned(situation.temperatureC())
+        || situation.meant().targetC().isEmpty()) {
       return Verdict.NOT_APPLICABLE;
     }
     double targetC = situation.meant().targetC().getAsDouble();

@@ -88,6 +88,12 @@ public final class Course {
         : OptionalDouble.of(settings.plan().meantC(elapsedS.getAsDouble()));
   }
 
+  /** Whether the plan wants the kiln to hold or to come down now; false where it is not known. */
+  public boolean planRests(Moment at) {
+    OptionalDouble elapsedS = sinceS(begun.map(Begun::since), at);
+    return elapsedS.isPresent() && settings.plan().rests(elapsedS.getAsDouble());
+  }
+
   private static OptionalDouble sinceS(Optional<Moment> from, Moment at) {
     return from.isPresent() && from.get().sameBoot(at)
         ? OptionalDouble.of(at.millisSince(from.get()) / 1000.0)

@@ -62,4 +62,25 @@ public record Plan(List<Segment> segments) {
     }
     return segments.isEmpty() ? Double.NaN : fromC;
   }
+
+  /**
+   * Whether the kiln is meant to hold or to come down, so that it is right not to climb.
+   *
+   * @param elapsedS s since lighting, 0 or more
+   * @return false behind the end of the plan, where nothing is meant
+   */
+  public boolean rests(double elapsedS) {
+    double fromC = FROM_C;
+    double leftS = elapsedS;
+    for (Segment segment : segments) {
+      double rampS = Math.abs(segment.toC() - fromC) / segment.rateCPerHour() * 3600;
+      double wholeS = rampS + segment.holdMinutes() * 60;
+      if (leftS < wholeS) {
+        return leftS >= rampS || segment.toC() < fromC;
+      }
+      leftS -= wholeS;
+      fromC = segment.toC();
+    }
+    return false;
+  }
 }

@@ -173,6 +173,7 @@ public final class Watch {
         settings.targetC(),
         settings.firing().holdMinutes(),
         followed ? course.plannedC(at) : OptionalDouble.empty(),
+        followed && course.planRests(at),
         followed ? course.inPhaseS(at) : OptionalDouble.empty(),
         probe.limitC(),
         probe.coupleEndC(),

@@ -32,7 +32,15 @@ class PlanTest {
   }
 
   @Test
+  void restsWhereItHoldsOrComesDownAndNotBehindItsEnd() {
+    assertThat(List.of(1.9, 3.1, 12.9)).noneMatch(hour -> plan.rests(hour * 3600));
+    assertThat(List.of(2.0, 2.9, 13.2, 14.0)).allMatch(hour -> plan.rests(hour * 3600));
+    assertThat(plan.rests(20 * 3600)).isFalse();
+  }
+
+  @Test
   void noPlanWantsNothing() {
+    assertThat(Plan.NONE.rests(100)).isFalse();
     assertThat(Plan.NONE.meantC(100)).isNaN();
   }
 }

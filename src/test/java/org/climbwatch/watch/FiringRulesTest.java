@@ -121,6 +121,28 @@ class FiringRulesTest {
   }
 
   @Test
+  void aHoldThatIsInThePlanIsNoStallAndAStallBesideThePlanIsOne() {
+    Plan plan = new Plan(List.of(new Plan.Segment(150, 620, 60), new Plan.Segment(150, 1200, 0)));
+    Watch held = meaning(OptionalDouble.empty(), plan);
+    Script asPlanned = begun(20).climb(150, 4 * 3600).climb(0, 1800).climb(-25, 1800);
+    Script tooLow = begun(20).climb(150, 12_720).climb(0, 4800); // 70 °C short of the hold
+    Script tooLong = begun(20).climb(150, 4 * 3600).climb(0, 5400);
+
+    assertThat(Script.eventsOf(held, asPlanned.inputs()))
+        .noneMatch(event -> event instanceof Event.AlarmChanged);
+    assertThat(stalledAtS(plan, tooLow)).isBetween(13_300L, 13_500L);
+    assertThat(stalledAtS(plan, tooLong)).as("the hold is over").isBetween(18_590L, 18_620L);
+  }
+
+  private static long stalledAtS(Plan plan, Script script) {
+    return alarms(meaning(OptionalDouble.empty(), plan), script, AlarmKind.CLIMB_STALLED)
+            .get(0)
+            .at()
+            .millis()
+        / 1000;
+  }
+
+  @Test
   void coolingTooFastIsSaidInTheRangeWhereWareCracksOnly() {
     Script glazeIsSoft = cooling(1200).climb(-600, 2700);
     Script cracks = cooling(720).climb(-1000, 900).climb(-300, 3000);
