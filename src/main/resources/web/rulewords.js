@@ -19,14 +19,20 @@ const OWN = {
     glaze_limit_c_per_h: 'Fastest in the last stretch (glaze)',
     glaze_from_c: 'The last stretch begins at',
   },
-  climb_stalled: { least_climb_c_per_h: 'A climb slower than this counts as stalled' },
+  climb_stalled: {
+    least_climb_c_per_h: 'A climb slower than this counts as stalled',
+    patience_min: 'Silent after the turn to reduction (850 to 1050 °C), for',
+  },
   stall_ahead: {
     least_climb_c_per_h: 'A climb slower than this counts as gone',
     look_ahead_min: 'When that comes within',
     latest_arrival_h: 'Or the target comes later than in',
     patience_min: 'Silent after the fire was turned down, for',
   },
-  sagging: { sink_c_per_h: 'Sinking surely faster than' },
+  sagging: {
+    sink_c_per_h: 'Sinking surely faster than',
+    patience_min: 'Three times so fast after the turn to reduction, for',
+  },
   falling: {
     fall_c_per_h: 'A fall at least so steep',
     drop_c: 'And so far below the peak of the last minutes',

@@ -9,19 +9,26 @@ import org.climbwatch.firing.Phase;
  *
  * @param leastClimbCPerHour °C/h below which the climb counts as stalled
  * @param fromC °C below which the fire is kept low on purpose
+ * @param patienceMinutes min for which a turn to reduction may take the climb away
  */
-public record ClimbStalled(Delays delays, double leastClimbCPerHour, double fromC) implements Rule {
+public record ClimbStalled(
+    Delays delays, double leastClimbCPerHour, double fromC, double patienceMinutes)
+    implements Rule {
   /** Potters look again after 10 to 15 minutes (common practice). */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.CLIMB_STALLED)
           .number("least_climb_c_per_h", 20, 1, 500)
           .number("from_c", 200, 0, 1400)
+          .number("patience_min", 20, 0, 240)
           .delays(600, 120)
           .betterSaidBy(AlarmKind.SAGGING, AlarmKind.FALLING)
           .makes(
               set ->
                   new ClimbStalled(
-                      set.delays(), set.number("least_climb_c_per_h"), set.number("from_c")));
+                      set.delays(),
+                      set.number("least_climb_c_per_h"),
+                      set.number("from_c"),
+                      set.number("patience_min")));
 
   @Override
   public AlarmKind kind() {
@@ -44,6 +51,9 @@ public record ClimbStalled(Delays delays, double leastClimbCPerHour, double from
     }
     if (situation.signalBad() || situation.climb().isEmpty()) {
       return Verdict.UNKNOWN;
+    }
+    if (!standing && BodyReduction.perhaps(situation, patienceMinutes)) {
+      return Verdict.CLEAR;
     }
     // a standing alarm returns only once the climb is plainly back, half as much again
     double limitCPerHour = leastClimbCPerHour * (standing ? 1.5 : 1);

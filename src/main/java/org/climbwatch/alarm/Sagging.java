@@ -11,17 +11,28 @@ import org.climbwatch.signal.Climb;
  *
  * @param sinkCPerHour °C/h, as a positive number, by which it surely sinks
  * @param fromC °C below which the fire is kept low on purpose
+ * @param patienceMinutes min for which a turn to reduction may make it sink a little
  */
-public record Sagging(Delays delays, double sinkCPerHour, double fromC) implements Rule {
+public record Sagging(Delays delays, double sinkCPerHour, double fromC, double patienceMinutes)
+    implements Rule {
   /** Set on the development half of the ensemble of firings. */
   static final RuleKind KIND =
       RuleKind.ofFiring(AlarmKind.SAGGING)
           .number("sink_c_per_h", 20, 1, 500)
           .number("from_c", 300, 0, 1400)
+          .number("patience_min", 20, 0, 240)
           .delays(240, 120)
           .betterSaidBy(AlarmKind.FALLING)
           .makes(
-              set -> new Sagging(set.delays(), set.number("sink_c_per_h"), set.number("from_c")));
+              set ->
+                  new Sagging(
+                      set.delays(),
+                      set.number("sink_c_per_h"),
+                      set.number("from_c"),
+                      set.number("patience_min")));
+
+  /** How much faster a fire sinks that was not just turned to reduction. */
+  private static final double REDUCTION_TIMES = 3;
 
   @Override
   public AlarmKind kind() {
@@ -50,8 +61,13 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC) implemen
     boolean sinks =
         standing
             ? climb.cPerHour() < 0
-            : climb.cPerHour() + climb.uncertaintyCPerHour() < -sinkCPerHour;
+            : climb.cPerHour() + climb.uncertaintyCPerHour() < -surelyCPerHour(situation);
     return sinks ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  private double surelyCPerHour(Situation situation) {
+    boolean reduces = BodyReduction.perhaps(situation, patienceMinutes);
+    return sinkCPerHour * (reduces ? REDUCTION_TIMES : 1);
   }
 
   @Override

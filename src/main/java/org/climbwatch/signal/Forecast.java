@@ -40,8 +40,23 @@ public sealed interface Forecast {
     }
   }
 
-  /** It is not known yet. */
-  record NotYet(Reason reason) implements Forecast {}
+  /**
+   * It is not known yet.
+   *
+   * @param sinceFallS as of {@link Known}
+   */
+  record NotYet(Reason reason, double sinceFallS) implements Forecast {
+    /** Of a curve of which nothing has been seen. */
+    public NotYet(Reason reason) {
+      this(reason, Double.POSITIVE_INFINITY);
+    }
+  }
+
+  /**
+   * s since the climb fell at once, as when gas or damper is turned or a burner goes out; infinite
+   * when that was not seen.
+   */
+  double sinceFallS();
 
   /** Why there is none yet. The word is what JSON carries. */
   enum Reason {

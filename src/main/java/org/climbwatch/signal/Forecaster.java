@@ -73,7 +73,8 @@ public final class Forecaster {
       bins.keepNewest(1);
     }
     if (bins.size() < SHORTEST || bins.within(SHORTEST) < LEAST_FILLED) {
-      forecast = new Forecast.NotYet(changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY);
+      var reason = changed ? Forecast.Reason.CHANGED : Forecast.Reason.TOO_EARLY;
+      forecast = new Forecast.NotYet(reason, sinceFallS);
       return;
     }
     fitLongestThatFits();

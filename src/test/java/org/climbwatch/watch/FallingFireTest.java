@@ -122,13 +122,36 @@ class FallingFireTest {
         .contains("do not relight");
   }
 
+  /** Whoever turns to reduction waits; a fire that goes on lying flat is told nevertheless. */
+  @ParameterizedTest
+  @CsvSource({
+    "900, 0, CLIMB_STALLED, 1800, 2700",
+    "700, 0, CLIMB_STALLED, 600, 1200",
+    "900, -30, SAGGING, 1200, 2100",
+    "900, -90, SAGGING, 240, 900"
+  })
+  void climbThatGoesAtOnceIsToldLaterInTheHeatOfBodyReduction(
+      double atC, double thenCPerHour, AlarmKind kind, long earliestS, long latestS) {
+    int turnS = (int) ((atC - 20) / 110 * 3600);
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(110, turnS)
+            .climb(thenCPerHour, 3600);
+
+    Event.AlarmChanged first = raised(script).get(0);
+
+    assertThat(first.kind()).isEqualTo(kind);
+    assertThat(first.at().millis() / 1000 - turnS).isBetween(earliestS, latestS);
+  }
+
   @Test
   void oneCauseIsOneAlarmAtItsWorst() {
     Script script = climbing();
     for (int minute = 0; minute < 120; minute++) {
       script.climb(150 * StrictMath.exp(-minute / 40.0), 60);
     }
-    script.climb(0, 1200).climb(-60, 900).climb(-1500, 300);
+    script.climb(0, 1200).climb(-90, 900).climb(-1500, 300);
 
     assertThat(alarms(script))
         .extracting(one -> one.kind() + " " + one.alarmState())

@@ -67,6 +67,23 @@ class SilentThroughTest {
     assertThat(firing.raised()).isEmpty();
   }
 
+  /** Body reduction at 900 °C: "climb drops, may fall for an hour" (trade facts). */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.3, 1, 2})
+  void turnToReductionThatTakesTheClimbAway(double noiseC) {
+    Curve firing =
+        new Curve(1240)
+            .begin(18)
+            .noisy(noiseC)
+            .steady(110, 480)
+            .steady(-35, 9)
+            .steady(4, 18)
+            .steady(45, 40)
+            .steady(90, 120);
+
+    assertThat(firing.raised()).isEmpty();
+  }
+
   /** Fast work is drawn glowing, piece by piece, at the target. */
   @ParameterizedTest
   @ValueSource(doubles = {0.3, 1, 2})
