@@ -30,6 +30,9 @@ final class OnsetWatch {
   private static final double AHEAD = 60_000.0 / BIN_MILLIS;
   private static final List<Bend> BENDS = Bend.all(LONG_AFTER, AHEAD);
 
+  /** °C short of the line before that are looked at as a bend at all. */
+  private static final double LEAST_MISSING_C = 0.5;
+
   /** Onset, lag and size of a bend are taken from the readings. */
   private static final int BEND_VALUES = 3;
 
@@ -112,12 +115,15 @@ final class OnsetWatch {
         missingC,
         missingC / (error * Math.sqrt(place)),
         highestC(turn) - endC,
-        bins == ALL ? Optional.of(hidden()) : Optional.empty());
+        bins == ALL ? hidden() : Optional.empty());
   }
 
-  /** The last 80 s: a slow probe bends for long before it falls. */
-  private HiddenFall hidden() {
+  /** The last 80 s: a slow probe bends for long before it falls. Looked for only if it bends. */
+  private Optional<HiddenFall> hidden() {
     Line before = Line.through(meanC, 0, BEFORE);
+    if (before.at(LONG_AFTER + (BEFORE - EDGE) / 2.0) - endC() < LEAST_MISSING_C) {
+      return Optional.empty();
+    }
     double all = 0;
     for (int i = 0; i < LONG_AFTER; i++) {
       missingC[i] = before.at(i + (BEFORE + 1) / 2.0) - meanC[BEFORE + i];
@@ -132,7 +138,7 @@ final class OnsetWatch {
         explained = bend.explained(size);
       }
     }
-    return hidden(before, best, all);
+    return Optional.of(hidden(before, best, all));
   }
 
   private HiddenFall hidden(Line before, Bend best, double all) {
