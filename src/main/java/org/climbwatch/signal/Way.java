@@ -5,11 +5,12 @@ package org.climbwatch.signal;
  * drawn out of the fire or stands in an opened door, or by a wire.
  *
  * <p>A couple follows with a lag, each reading nearer to where it goes, and leaves a tail. The bare
- * ones of a gas kiln take more than a second for two thirds of the way (common practice). So with
- * readings at most two seconds apart nothing but a wire makes nine tenths of it at once, or in two
- * steps and then stands still (an amplifier that averages gives one reading between), or turns
- * round on the way. Slower readings may hide a couple's whole way: of them only a step is a wire's
- * that ends still and at the warmth of the terminals.
+ * ones of a gas kiln take more than a second for two thirds of the way (common practice). So
+ * nothing but a wire makes nine tenths of it within two seconds: at once; or in two steps (an
+ * amplifier that averages gives one reading between), or with a turn on the way, where it stands
+ * still at its end from the first reading on. A couple in a door that is opened, shut and opened
+ * again turns, too, but leaves its tail. Slower readings may hide a couple's whole way: of them
+ * only steps are a wire's that end still and at the warmth of the terminals.
  */
 final class Way {
   /** ms from one reading to the next. More may hide a couple's whole way. */
@@ -27,6 +28,7 @@ final class Way {
   private long lastMillis;
   private boolean broken;
   private double lastStepC;
+  private long lastSeenMillis;
   private double highestRiseC;
   private double deepestFallC;
   private double highestPairC;
@@ -53,12 +55,17 @@ final class Way {
   void add(long millis, double celsius) {
     long since = millis - lastMillis;
     double stepC = celsius - lastC;
-    if (broken || since <= CLOSE_MILLIS || since > GAP_MILLIS) {
+    boolean unseen = broken || since > GAP_MILLIS;
+    if (unseen || since <= CLOSE_MILLIS) {
+      long seenMillis = unseen ? 0 : since;
       highestRiseC = Math.max(highestRiseC, stepC);
       deepestFallC = Math.max(deepestFallC, -stepC);
-      highestPairC = Math.max(highestPairC, stepC + Math.max(lastStepC, 0));
-      deepestPairC = Math.max(deepestPairC, -stepC - Math.min(lastStepC, 0));
+      slowStepC = Math.max(slowStepC, Math.abs(stepC + lastStepC));
+      double pairC = seenMillis + lastSeenMillis <= CLOSE_MILLIS ? stepC + lastStepC : stepC;
+      highestPairC = Math.max(highestPairC, pairC);
+      deepestPairC = Math.max(deepestPairC, -pairC);
       lastStepC = stepC;
+      lastSeenMillis = seenMillis;
     } else {
       slowStepC = Math.max(slowStepC, Math.abs(stepC));
       lastStepC = 0;
@@ -83,6 +90,6 @@ final class Way {
     return alongC >= AT_ONCE * wayC
         || (still && pairC >= AT_ONCE * wayC)
         || (still && likeLead && slowStepC >= AT_ONCE * wayC)
-        || (againstC >= TURNED * wayC && alongC > 0);
+        || (still && againstC >= TURNED * wayC && alongC > 0);
   }
 }

@@ -3,6 +3,7 @@ package org.climbwatch.signal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -77,6 +78,66 @@ class LeapTest {
       millis += intervalS * 1000L;
       assertThat(leap.awayC()).as("%s s of lag, %s to %s", lagS, fromC, toC).isEmpty();
     }
+  }
+
+  /** Opened, shut after 5 s because it is hot, opened again 4 s later. */
+  @ParameterizedTest
+  @CsvSource({"2,1", "3,1", "5,1", "3,2", "5,2"})
+  void aDoorThatIsOpenedInTwoGoesIsNone(double lagS, int intervalS) {
+    for (double depthC : new double[] {150, 300, 500}) {
+      for (double phaseS = 0; phaseS < intervalS; phaseS += 0.25) {
+        assertThat(awayBehind(doorInTwoGoes(depthC, lagS), intervalS, phaseS, 0.3))
+            .as("%s °C, %s s of lag, %s s", depthC, lagS, phaseS)
+            .isFalse();
+      }
+    }
+  }
+
+  /** A fire that shivers by 2 °C hides the end of a bare couple's tail. */
+  @ParameterizedTest
+  @CsvSource({"1.0,2", "1.5,2", "2,2", "1.5,1"})
+  void aFireThatShiversMakesNoLeapOfAnOpenedDoor(double lagS, int intervalS) {
+    for (double depthC : new double[] {150, 300, 500}) {
+      for (double phaseS = 0; phaseS < intervalS; phaseS += 0.25) {
+        DoubleUnaryOperator opened =
+            s -> s < 0 ? 980 : 980 - depthC * (1 - StrictMath.exp(-s / lagS));
+        assertThat(awayBehind(opened, intervalS, phaseS, 2))
+            .as("%s °C, %s s of lag, %s s", depthC, lagS, phaseS)
+            .isFalse();
+      }
+    }
+  }
+
+  private static DoubleUnaryOperator doorInTwoGoes(double depthC, double lagS) {
+    return at -> {
+      double celsius = 980;
+      for (double s = 0; s < at; s += 0.01) {
+        double doorC = s < 5 || s >= 9 ? 980 - depthC : 980;
+        celsius += (doorC - celsius) * 0.01 / lagS;
+      }
+      return celsius;
+    };
+  }
+
+  private static boolean awayBehind(
+      DoubleUnaryOperator celsius, int intervalS, double phaseS, double noiseC) {
+    Leap of = new Leap();
+    for (int s = -20; s < 60; s += intervalS) {
+      double noise = noiseC * StrictMath.sin(s * (double) s % 9973 * 7.77);
+      long millis = (s + 20) * 1000L;
+      of.add(millis, celsius.applyAsDouble(s + phaseS) + noise, OptionalDouble.of(25), noiseC);
+    }
+    return of.awayC().isPresent();
+  }
+
+  @Test
+  void oneReadingBetweenIsNoCouplesTwoSecondsApart() {
+    for (double celsius : new double[] {800, 800, 800, 400, 25, 25, 25}) {
+      leap.add(millis, celsius, OptionalDouble.of(25), 0.3);
+      millis += 2000;
+    }
+
+    assertThat(leap.awayC()).isPresent();
   }
 
   @ParameterizedTest
