@@ -102,7 +102,7 @@ public final class Health {
 
   /** Forgets the run, as after a gap; that the signal has left the kiln is kept. */
   public void reset() {
-    leap.fault();
+    leap.gap();
     noise.reset();
     lookSpread.reset();
     jumps.reset();

@@ -67,6 +67,7 @@ final class Leap {
   private final double[] apartC = new double[LEVEL];
   private int apart;
   private long apartSinceMillis;
+  private boolean chaosAnew;
   private final Way way = new Way();
   private boolean away;
   private double leftC;
@@ -90,8 +91,14 @@ final class Leap {
     way.broken();
   }
 
-  /** A look without a temperature. */
+  /** A look without a temperature: the readings on either side are still one run. */
   void fault() {
+    chaosAnew = true;
+    way.broken();
+  }
+
+  /** Nothing was read for a while. */
+  void gap() {
     apart = 0;
     way.broken();
   }
@@ -114,7 +121,8 @@ final class Leap {
       stand(millis, celsius);
       return;
     }
-    apartSinceMillis = apart == 0 ? millis : apartSinceMillis;
+    apartSinceMillis = apart == 0 || chaosAnew ? millis : apartSinceMillis;
+    chaosAnew = false;
     stepAside(celsius);
     if (apart == LEVEL && strayC() <= STRAY * Math.abs(apartC[0] - anchorC()) + STRAY_C) {
       double seconds = (millis - levelMillis) / 1000.0;

@@ -181,6 +181,27 @@ class SignalLeavesTheKilnTest {
     assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
   }
 
+  /** A lead that shorts and breaks by turns. */
+  @ParameterizedTest
+  @CsvSource({"1,1", "2,1", "2,2", "1,2"})
+  void aShortedLeadThatBreaksOffNowAndThenMakesNoKilnCool(int readings, int faults) {
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(190, 17_000)
+            .deed(at -> new Input.Declared(at, Phase.COOLING))
+            .climb(-300, 300)
+            .leap(-840);
+    for (int i = 0; i < 600; i++) {
+      script.climb(0, readings).faulty(Fault.OPEN_CIRCUIT, faults);
+    }
+    List<Event> events = script.events();
+
+    assertThat(raised(events)).doesNotContain(AlarmKind.SAFE_TO_OPEN);
+    assertThat(raised(events)).containsAnyOf(AlarmKind.PROBE_LEAPT, AlarmKind.PROBE_JUMPS);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
   /** Clocks may be wrong behind a power cut: a kiln that has cooled meanwhile is no leap. */
   @Test
   void aKilnThatCooledWhileTheMachineWasOffIsNone() {
