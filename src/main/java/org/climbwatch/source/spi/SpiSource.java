@@ -96,7 +96,8 @@ public final class SpiSource implements Source {
       if (!isSetUp) {
         setUp();
       }
-      if (now - waitSinceNanos < waitNanos) {
+      // anew, for setting up has taken time
+      if (nanoTime.getAsLong() - waitSinceNanos < waitNanos) {
         return standing.map(fault -> Reading.faulty(at, probe, fault));
       }
       byte[] answer = exchange(talk.look());

@@ -35,6 +35,16 @@ class SpiSourceTest {
   }
 
   @Test
+  void aChipThatNeedsNoSettlingIsReadAtTheFirstLook() {
+    try (SpiSource ticking = new SpiSource("top", SETTINGS, spi, () -> nanos += 50_000)) {
+      for (int look = 1; look <= 3; look++) {
+        spi.gives(look, 25);
+        assertThat(ticking.read(new Moment(0, look))).get().isInstanceOf(Reading.Emf.class);
+      }
+    }
+  }
+
+  @Test
   void aMissingDeviceIsTriedAgainOnlyEveryFewSeconds() {
     spi.unplug();
     for (int second = 0; second < 20; second++) {
