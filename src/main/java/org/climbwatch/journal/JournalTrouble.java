@@ -14,6 +14,14 @@ import org.sqlite.SQLiteErrorCode;
 public final class JournalTrouble extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
+  private static final String NO_ANSWER =
+      "the disk does not answer; check the card or disk and its cable";
+
+  private static final String WAITS = ", the readings wait in memory";
+
+  private static final String WAITS_ON_DISK =
+      "The readings wait in memory, and what was begun is written if it answers again";
+
   /** Without the file's place. */
   private final String reason;
 
@@ -39,20 +47,18 @@ public final class JournalTrouble extends RuntimeException {
 
   /** A write has been begun and does not end. */
   static JournalTrouble hangs(Path file) {
-    String remedy =
-        "the disk does not answer; check the card or disk and its cable. The readings wait in"
-            + " memory, and what was begun is written if it answers again";
+    String remedy = NO_ANSWER + ". " + WAITS_ON_DISK;
     return new JournalTrouble("write to", file, remedy, null);
   }
 
-  /** The program ends and the disk still does not answer. */
-  static JournalTrouble lostAtTheEnd(Path file, int entries) {
+  /** The program ends and the disk is still in trouble. */
+  static JournalTrouble atTheEnd(Path file, int entries, JournalTrouble why) {
+    String cause = why.reason.replace(". " + WAITS_ON_DISK, "").replace(WAITS, "");
     String lost =
-        "the disk does not answer; "
-            + entries
-            + " readings, notes and answers that waited in memory are lost. Check the card or disk"
-            + " and its cable before the next start";
-    return new JournalTrouble("write to", file, lost, null);
+        entries == 0
+            ? "nothing is lost"
+            : entries + " readings, notes and answers that waited in memory are lost";
+    return new JournalTrouble("close", file, cause + ". At the end " + lost, why);
   }
 
   static JournalTrouble of(String doing, Path file, String whatToDo, Throwable cause) {
@@ -72,8 +78,7 @@ public final class JournalTrouble extends RuntimeException {
 
   private static Optional<String> remedy(SQLiteErrorCode code) {
     return switch (code) {
-      case SQLITE_FULL ->
-          Optional.of("the disk is full; free some space on it, the readings wait in memory");
+      case SQLITE_FULL -> Optional.of("the disk is full; free some space on it" + WAITS);
       case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
           Optional.of(
               "it may not be written; give the daemon's user write access to the file and its"

@@ -24,6 +24,7 @@ final class Outgoing {
   private final Cadence cadence = new Cadence();
   private JournalTrouble trouble;
   private int failedTries;
+  private boolean closed;
   private OptionalLong openFiring;
 
   /** ms that readings, and so alarms, wait for a disk that hangs. */
@@ -154,26 +155,32 @@ final class Outgoing {
   }
 
   /**
-   * Commits what waits and closes the file, unless the disk hangs.
+   * Commits what waits and closes the file, unless the disk hangs. Closing again does nothing.
    *
-   * @throws JournalTrouble when what waited could not be written and is lost
+   * @throws JournalTrouble when what waited could not be written and is lost, or the disk hangs
    */
   void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
     try {
       if (lateOneEnds()) {
         tryToCommit(longPatienceMs);
       }
-      if (scribe.isBusy()) {
-        throw JournalTrouble.lostAtTheEnd(file, waiting.size());
+      if (!scribe.isBusy()) {
+        scribe.begin(writer::close); // it folds the log into the file: a disk may hang at that, too
+        settle(longPatienceMs);
       }
-      writer.close();
+    } catch (JournalTrouble hangs) {
+      trouble = hangs;
     } catch (SQLException cause) {
-      throw JournalTrouble.of("close", file, cause);
+      trouble = JournalTrouble.of("close", file, cause);
     } finally {
       scribe.close();
     }
     if (trouble != null) {
-      throw trouble;
+      throw JournalTrouble.atTheEnd(file, waiting.size(), trouble);
     }
   }
 

@@ -178,10 +178,61 @@ class JournalTroubleTest {
 
     assertThatThrownBy(() -> journal.close())
         .isInstanceOf(JournalTrouble.class)
-        .hasMessageContaining("2 readings, notes and answers that waited in memory are lost");
+        .hasMessageContaining("2 readings, notes and answers that waited in memory are lost")
+        .hasMessageNotContaining("wait in memory");
 
     answers.countDown();
     journal = Journal.open(folder.resolve("another.db"), Fixture.CODEC);
+  }
+
+  @Test
+  void whatAFullDiskLosesAtTheEndIsSaid() throws SQLException {
+    fillTheDisk();
+    assertThatThrownBy(() -> journal.record(new Input.Noted(at(0, 1000), note(1)), List.of()))
+        .isInstanceOf(JournalTrouble.class);
+
+    assertThatThrownBy(() -> journal.close())
+        .isInstanceOf(JournalTrouble.class)
+        .hasMessageContaining("the disk is full")
+        .hasMessageContaining("1 readings, notes and answers that waited in memory are lost")
+        .hasMessageNotContaining("wait in memory");
+  }
+
+  @Test
+  void aDiskThatHangsAtTheVeryEndKeepsNobodyWaiting() throws Exception {
+    CountDownLatch answers = hangTheDisk();
+    CountDownLatch inside = new CountDownLatch(1);
+    Thread hanging =
+        new Thread(
+            () -> {
+              try (Statement statement = journal.connection().createStatement()) {
+                inside.countDown();
+                statement.execute("SELECT hang()");
+              } catch (SQLException closed) {
+                inside.countDown(); // the journal closes beneath it once the disk answers
+              }
+            });
+    hanging.start();
+    inside.await();
+    await(() -> hanging.getState() == Thread.State.WAITING);
+
+    assertThatThrownBy(() -> journal.close())
+        .isInstanceOf(JournalTrouble.class)
+        .hasMessageContaining("the disk does not answer")
+        .hasMessageContaining("nothing is lost");
+
+    answers.countDown();
+    hanging.join();
+  }
+
+  @Test
+  void closingAgainDoesNothing() {
+    journal.append(good(at(0, 1000), 900));
+    journal.close();
+    journal.close();
+
+    journal = Journal.open(file, Fixture.CODEC);
+    assertThat(replayed()).extracting(one -> one.at().millis()).contains(1000L);
   }
 
   private boolean settled() {
