@@ -16,6 +16,9 @@ public final class Health {
    */
   private static final double FREEZING_C = 0;
 
+  /** °C of a step that is either {@link Leap}'s or the fire's. */
+  private static final double DEEP_C = 200;
+
   private final Noise noise = new Noise();
   private final LookSpread lookSpread = new LookSpread();
   private final Jumps jumps = new Jumps();
@@ -37,7 +40,9 @@ public final class Health {
    * @param celsius °C, spikes among them
    * @param cold °C of the terminals, where the instrument tells
    * @param spreadC °C, of the looks that the reading is the middle of, where there are several
-   * @return whether it completes a step that no kiln makes, so that no rate may be taken across it
+   * @return whether it completes a step that no kiln makes, so that no rate may be taken across it;
+   *     not of a deep one that slow readings may have made of a lost flame or an opened door, which
+   *     nothing would speak of then
    */
   public boolean jumps(
       long millis, double raw, double celsius, OptionalDouble cold, OptionalDouble spreadC) {
@@ -58,7 +63,8 @@ public final class Health {
       rest.add(millis, celsius, coldC);
     }
     reversal = reversalWatch.look(millis, celsius, cold.orElse(FREEZING_C));
-    return jumps.add(millis, celsius);
+    boolean step = jumps.add(millis, celsius);
+    return step && (away || isAway() || Math.abs(jumps.newestC()) < DEEP_C);
   }
 
   /** Takes a look that gave no temperature though the amplifier answered. */

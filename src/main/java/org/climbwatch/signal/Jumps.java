@@ -72,6 +72,11 @@ final class Jumps {
     seen = 0;
   }
 
+  /** °C, the newest step with its sign; 0 of faults, and when there is none. */
+  double newestC() {
+    return size == 0 ? 0 : sizeC[(oldest + size - 1) % MOST_REMEMBERED];
+  }
+
   /** How many in the last quarter of an hour. */
   int count() {
     return size;

@@ -3,13 +3,17 @@ package org.climbwatch.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.climbwatch.alarm.AlarmKind;
 import org.climbwatch.alarm.AlarmSettings;
 import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.RuleSettings;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
+import org.climbwatch.reading.Moment;
+import org.climbwatch.reading.Reading;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -179,6 +183,25 @@ class SignalLeavesTheKilnTest {
 
     assertThat(raised(events)).contains(AlarmKind.PROBE_LEAPT);
     assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  /**
+   * Of slow readings nobody can tell a lead that shorts at the kiln from a door: but it is said.
+   */
+  @ParameterizedTest
+  @CsvSource({"5,150,25", "10,150,25", "10,70,25", "5,25,", "10,25,"})
+  void slowReadingsOfAnotherLevelAreNotPassedOver(int intervalS, double levelC, Double terminalsC) {
+    OptionalDouble terminals =
+        terminalsC == null ? OptionalDouble.empty() : OptionalDouble.of(terminalsC);
+    Watch watch = new Watch(Script.SETTINGS);
+    List<Input> inputs = new ArrayList<>(List.of(new Input.Began(new Moment(0, 0), "")));
+    for (int s = 0; s < 17_600; s += intervalS) {
+      double celsius = s < 17_000 ? 100 + s * 150.0 / 3600 : levelC + s % 4 * 0.1;
+      Moment at = new Moment(0, s * 1000L);
+      inputs.add(new Input.Measured(Reading.linearised(at, "upper", celsius, terminals)));
+    }
+
+    assertThat(raised(Script.eventsOf(watch, inputs))).contains(AlarmKind.FALLING);
   }
 
   /** A lead that shorts and breaks by turns. */
