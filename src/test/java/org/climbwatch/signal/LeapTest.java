@@ -131,6 +131,97 @@ class LeapTest {
   }
 
   @Test
+  void oneReadingBetweenIsNoCouplesOnAnyLevel() {
+    reads(800, 800, 800, 600, 400, 400, 400);
+
+    assertThat(leap.awayC()).hasValue(-400);
+  }
+
+  @Test
+  void behindALookWithoutATemperatureItIsALeapOnAnyLevel() {
+    reads(800, 800, 800);
+    leap.fault();
+    millis += 9_000;
+    reads(400, 400, 400);
+
+    assertThat(leap.awayC()).hasValue(-400);
+  }
+
+  @Test
+  void behindAGapItIsALeapOnAnyLevel() {
+    reads(800, 800, 800);
+    leap.gap();
+    millis += 59_000;
+    reads(400, 400, 400);
+
+    assertThat(leap.awayC()).hasValue(-400);
+  }
+
+  /** An hour without a temperature: a light kiln cools so far, a fast one climbs so far. */
+  @ParameterizedTest
+  @CsvSource({"310,false", "250,true", "1350,false", "1500,true"})
+  void whatAKilnMayHaveDoneMeanwhileIsNone(double levelC, boolean leap) {
+    reads(800, 800, 800);
+    this.leap.fault();
+    millis += 3_600_000;
+    reads(levelC, levelC, levelC);
+
+    assertThat(this.leap.awayC().isPresent()).isEqualTo(leap);
+  }
+
+  @Test
+  void behindMissedReadingsItIsALeapOnAnyLevel() {
+    reads(800, 800, 800);
+    millis += 29_000;
+    reads(400, 400, 400);
+
+    assertThat(leap.awayC()).hasValue(-400);
+  }
+
+  /** A couple that was drawn out and put back, an amplifier's filter. */
+  @ParameterizedTest
+  @CsvSource({"60,true", "110,true", "130,false", "3600,false"})
+  void whatCreepsBackNearItsLevelIsBackWithinTwoMinutes(int seconds, boolean back) {
+    reads(800, 800, 800, 25, 25, 25);
+    for (int s = 3; s < seconds - 10; s++) {
+      reads(25);
+    }
+    reads(200, 350, 480, 590, 680, 740, 780, 800, 800, 800);
+
+    assertThat(leap.awayC().isEmpty()).isEqualTo(back);
+  }
+
+  @Test
+  void lessThanHalfTheWayIsNotBack() {
+    reads(800, 800, 800, 25, 25, 25, 300, 300, 300);
+
+    assertThat(leap.awayC()).hasValue(-775);
+  }
+
+  @Test
+  void theTwoMinutesAreCountedAnewByAnotherClock() {
+    millis = 10_000_000;
+    reads(800, 800, 800, 25, 25, 25);
+    leap.resume();
+    millis = 20_000;
+    for (int s = 0; s < 200; s++) {
+      reads(25);
+    }
+    reads(200, 350, 480, 590, 680, 740, 780, 800, 800, 800);
+
+    assertThat(leap.awayC()).isPresent();
+  }
+
+  @Test
+  void itIsBackWhenItWasMendedWhileTheMachineWasOff() {
+    reads(800, 800, 800, 25, 25, 25);
+    leap.resume();
+    reads(700, 700, 700);
+
+    assertThat(leap.awayC()).isEmpty();
+  }
+
+  @Test
   void oneReadingBetweenIsNoCouplesTwoSecondsApart() {
     for (double celsius : new double[] {800, 800, 800, 400, 25, 25, 25}) {
       leap.add(millis, celsius, OptionalDouble.of(25), 0.3);
