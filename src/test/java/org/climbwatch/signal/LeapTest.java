@@ -157,6 +157,16 @@ class LeapTest {
     assertThat(leap.awayC()).hasValue(-400);
   }
 
+  @Test
+  void timeWithoutATemperatureMakesNoLevelRight() {
+    reads(800, 800, 800, 25);
+    leap.fault();
+    millis += 70_000;
+    reads(25, 25);
+
+    assertThat(leap.awayC()).isPresent();
+  }
+
   /** An hour without a temperature: a light kiln cools so far, a fast one climbs so far. */
   @ParameterizedTest
   @CsvSource({"310,false", "250,true", "1350,false", "1500,true"})
