@@ -5,16 +5,21 @@ import { get } from './api.js';
 const POLL_MS = 5000;
 const SILENCE_MS = 12000;
 const REOPEN_MS = 4000;
+/** The slowest probe is read every 10 s; of a path that is gone one way a browser may hear nothing. */
+const STREAM_SILENCE_MS = 30000;
 
 /**
  * @param handlers status(document), reading(document), event(document), lost(isLost),
- *     silent(seconds without contact, 0 while there is), every second
+ *     silent(seconds without contact, 0 while there is), every second; missed() when the stream may
+ *     have told something that was not heard
  */
 export function listen(handlers) {
   let lastHeard = Date.now();
   let failing = false;
   let lost = false;
   let polling = false;
+  let stream = null;
+  let streamHeard = Date.now();
 
   function heard() {
     lastHeard = Date.now();
@@ -49,6 +54,11 @@ export function listen(handlers) {
     try {
       const status = await get('/status');
       heard();
+      if (Date.now() - streamHeard > STREAM_SILENCE_MS) {
+        stream.close();
+        open();
+        handlers.missed();
+      }
       handlers.status(status);
     } catch {
       failing = true;
@@ -59,20 +69,24 @@ export function listen(handlers) {
   }
 
   function open() {
-    const stream = new EventSource('/api/v1/live');
-    stream.onopen = poll;
-    stream.onerror = () => {
+    const opened = new EventSource('/api/v1/live');
+    stream = opened;
+    streamHeard = Date.now();
+    opened.onopen = poll;
+    opened.onerror = () => {
       poll();
       // a browser comes back by itself unless the stream was refused
-      if (stream.readyState === EventSource.CLOSED) {
-        setTimeout(open, REOPEN_MS);
+      if (opened.readyState === EventSource.CLOSED) {
+        setTimeout(() => opened === stream && open(), REOPEN_MS);
       }
     };
-    stream.addEventListener('reading', (message) => {
+    opened.addEventListener('reading', (message) => {
+      streamHeard = Date.now();
       heard();
       handlers.reading(JSON.parse(message.data));
     });
-    stream.addEventListener('event', (message) => {
+    opened.addEventListener('event', (message) => {
+      streamHeard = Date.now();
       heard();
       handlers.event(JSON.parse(message.data));
       poll();

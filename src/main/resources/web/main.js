@@ -164,10 +164,15 @@ function quietly(loading) {
 function onLost(lost) {
   document.body.classList.toggle('lost', lost);
   if (!lost) {
-    loadedFor = undefined;
-    quietly(past.load(look));
-    quietly(probes.load());
+    onMissed();
   }
+}
+
+/** Loads again at the next status what else is only loaded when the daemon tells of something. */
+function onMissed() {
+  loadedFor = undefined;
+  quietly(past.load(look));
+  quietly(probes.load());
 }
 
 firing.wire(acted);
@@ -180,6 +185,7 @@ const contact = listen({
   reading: onReading,
   event: onEvent,
   lost: onLost,
+  missed: onMissed,
   silent: sound.silence,
 });
 quietly(past.load(look));
