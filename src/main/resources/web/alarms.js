@@ -111,6 +111,15 @@ function byUrgency(a, b) {
   return at < 0 ? 0 : rank(a)[at] - other[at];
 }
 
+/** What the potter has to know first, where there is room for one: what is over and was low is not. */
+export function foremost(alarms) {
+  const sorted = [...alarms].sort(byUrgency);
+  return (
+    sorted.find((alarm) => alarm.state === 'unacknowledged') ??
+    sorted.find((alarm) => unanswered(alarm) && alarm.priority !== 'low')
+  );
+}
+
 function rank(alarm) {
   const grave = GRAVEST.indexOf(alarm.kind);
   return [

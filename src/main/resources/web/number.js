@@ -8,9 +8,9 @@ import {
   say,
   signed,
   span,
-  unanswered,
   whole,
 } from './words.js';
+import { foremost } from './alarms.js';
 
 /**
  * @param probe of the status or of a reading
@@ -95,7 +95,7 @@ function head(status, probe, known) {
 }
 
 function title(status, probe, known) {
-  const alarm = status.alarms.find(unanswered);
+  const alarm = foremost(status.alarms);
   const number = known ? `${whole(probe.temperature_c)} °C` : 'no temperature';
   return `${alarm ? `⚠ ${alarm.title} · ` : ''}${number} · ${status.kiln}`;
 }

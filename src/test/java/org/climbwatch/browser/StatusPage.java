@@ -106,6 +106,19 @@ public final class StatusPage extends Page {
     return text("ahead-line");
   }
 
+  /** The page's clock goes forward, as over a phone's sleep. */
+  public void sleep(Duration time) {
+    ((JavascriptExecutor) driver)
+        .executeScript(
+            "const before = Date.now.bind(Date); Date.now = () => before() + arguments[0];",
+            time.toMillis());
+  }
+
+  /** What the browser's tab says. */
+  public String tab() {
+    return driver.getTitle();
+  }
+
   /** The banner's words; empty while there is contact. */
   public String lostContactBanner() {
     return text("contact");

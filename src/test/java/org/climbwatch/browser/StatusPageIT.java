@@ -654,6 +654,41 @@ class StatusPageIT {
   }
 
   @Test
+  void aPageThatWakesWithDeadConnectionsHearsTheDaemonAnewAndWhatItHasMissed() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    try (OneWayPath path = new OneWayPath(URI.create(page.address()).getPort())) {
+      page = StatusPage.open(browser, "http://127.0.0.1:" + path.port() + "/");
+      page.awaitThat("the history", SOON, () -> page.history().size() > 0);
+      path.goDumb();
+      page.sleep(Duration.ofMinutes(30));
+      backend.note(backend.firings().get(0).id(), "while it slept");
+
+      page.awaitThat(
+          "the note", Duration.ofSeconds(60), () -> page.history().get(0).contains("it slept"));
+      page.awaitThat("contact", SOON, () -> page.lostContactBanner().isEmpty());
+      backend.note(backend.firings().get(0).id(), "heard at once");
+      page.awaitThat("the next", SOON, () -> page.history().get(0).contains("heard at once"));
+    } finally {
+      browser.clear();
+    }
+  }
+
+  @Test
+  void theTabNamesTheGravestThatStandsAndNothingLowThatIsOver() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    backend.raise("a-1", AlarmKind.SAFE_TO_OPEN, "Top hat: 90 °C.");
+    backend.change("a-1", AlarmState.RETURNED_UNACKNOWLEDGED, Optional.empty(), Signature.NOBODY);
+    page.awaitThat("the alarm", SOON, () -> page.alarms().size() == 1);
+    page.awaitThat("the tab", SOON, () -> page.tab().startsWith("1004 °C"));
+
+    backend.raise("a-2", AlarmKind.TARGET_REACHED, "Top hat: 1240 °C.");
+    backend.raise("a-3", AlarmKind.FALLING, "Top hat: falling 300 °C/h. THE FLAME MAY BE OUT.");
+
+    page.awaitThat("the tab", SOON, () -> page.tab().startsWith("⚠ Falling: the flame may be out"));
+    assertNothingAmiss();
+  }
+
+  @Test
   void passphraseIsAskedForOnceAndKept() throws IOException {
     look(StonewareFiring.idle(), Screen.PHONE, "cone ten down");
     page.awaitThat("the cold kiln", SOON, () -> page.degrees().equals("18"));
