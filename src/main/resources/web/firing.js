@@ -93,10 +93,14 @@ export function wire(acted) {
     }
   });
   const dialog = element('end-dialog');
-  element('end').addEventListener('click', () => dialog.showModal());
+  let asked = null; // somebody else may end it and begin another meanwhile
+  element('end').addEventListener('click', () => {
+    asked = firing.id;
+    dialog.showModal();
+  });
   element('end-cancel').addEventListener('click', () => dialog.close());
   element('end-confirm').addEventListener('click', () => {
     dialog.close();
-    acted(() => post(`/firings/${firing.id}/end`), 'The firing has ended.');
+    acted(() => post(`/firings/${asked}/end`), 'The firing has ended.');
   });
 }

@@ -406,7 +406,17 @@ public final class StatusPage extends Page {
   }
 
   public void endFiring() {
+    askToEnd();
+    confirmTheEnd();
+  }
+
+  /** The first of two presses that end a firing. */
+  public void askToEnd() {
     press("end");
+  }
+
+  /** The second. */
+  public void confirmTheEnd() {
     press("end-confirm");
   }
 

@@ -617,6 +617,22 @@ class StatusPageIT {
   }
 
   @Test
+  void onlyTheFiringThatWasOnWhenItWasAskedIsEnded() throws IOException {
+    look(StonewareFiring.climbing(), Screen.PHONE, null);
+    page.awaitThat("the phase", SOON, () -> page.phase().equals("Climbing"));
+    page.askToEnd();
+    backend.end(backend.firings().get(0).id());
+    backend.begin("Tea bowls");
+    page.awaitThat("the next", SOON, () -> page.phase().equals("Drying"));
+
+    page.confirmTheEnd();
+
+    page.awaitThat("the page's word", SOON, () -> !page.said().isEmpty());
+    assertThat(page.said()).doesNotContain("The firing has ended.");
+    assertThat(backend.phase()).isEqualTo(Phase.DRYING);
+  }
+
+  @Test
   void pastFiringIsShown() throws IOException {
     look(StonewareFiring.idle(), Screen.DESKTOP, null);
     page.awaitThat("the list", SOON, () -> page.pastFirings().size() == 2);
