@@ -17,7 +17,9 @@ class RuleChangeTest {
   void whatIsNotNamedStaysAsItWas() {
     RuleSettings before =
         ClimbStalled.KIND.settings(
-            false, Map.of("least_climb_c_per_h", 35.0, "from_c", 250.0), Delays.ofSeconds(400, 90));
+            false,
+            Map.of("least_climb_c_per_h", 35.0, "from_c", 250.0, "patience_min", 5.0),
+            Delays.ofSeconds(400, 90));
 
     RuleSettings after = stalled(Map.of("on_delay_s", 300.5)).on(before);
 

@@ -87,6 +87,7 @@ class TrialRoutesTest {
             enabled = true
             least_climb_c_per_h = 20
             from_c = 200
+            patience_min = 20
             on_delay_s = 300  # was 600
             off_delay_s = 120
             """);
@@ -128,12 +129,12 @@ class TrialRoutesTest {
             + "|alarm.climb_stalled.enabled = 1 is neither true nor false.",
         "{'climb_stalled':{'drop_c':{'a':{}}}}"
             + "|alarm.climb_stalled.drop_c is an unknown key (known: enabled, least_climb_c_per_h,"
-            + " from_c, on_delay_s, off_delay_s).",
+            + " from_c, patience_min, on_delay_s, off_delay_s).",
         "{'climb_stalled':{'from_c':9999,'on_delay_s':-1}}"
             + "|alarm.climb_stalled.from_c = 9999 is out of range (allowed: 0 to 1400);"
             + " alarm.climb_stalled.on_delay_s = -1 is out of range (allowed: 0 to 7200).",
         "{'climb_stalled':{}}|alarm.climb_stalled names no setting (known: enabled,"
-            + " least_climb_c_per_h, from_c, on_delay_s, off_delay_s).",
+            + " least_climb_c_per_h, from_c, patience_min, on_delay_s, off_delay_s).",
         "{'climb_stalled':7}|Field \"alarm.climb_stalled\" must be a JSON object.",
         "{'climb_stalled':{'from_c':1,'from_c':2}}"
             + "|Field \"alarm.climb_stalled.from_c\" is there twice.",
