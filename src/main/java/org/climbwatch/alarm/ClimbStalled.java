@@ -46,7 +46,7 @@ public record ClimbStalled(
         || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (!standing && situation.temperatureC().orElse(fromC) < fromC) {
+    if (!standing && situation.temperatureC().orElse(fromC) < fromC && !situation.tooCold()) {
       return Verdict.CLEAR;
     }
     if (situation.signalBad() || situation.climb().isEmpty()) {
@@ -74,7 +74,7 @@ public record ClimbStalled(
             + " sinking pressure); regulator and hose; damper and flame at the flue (too much or"
             + " too little air); gas too high. Change one thing a little and wait 10 to 15 min."
             + " If a flame is out: gas off at burner and bottle, do not relight, air the kiln for"
-            + " 5 min or longer.",
+            + " 5 min or longer.%s",
         situation.kiln(),
         situation.probe(),
         situation.climb().map(climb -> Words.perHour(climb.cPerHour())).orElse("unknown"),
@@ -82,6 +82,9 @@ public record ClimbStalled(
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "an unknown temperature",
         Words.perHour(leastClimbCPerHour),
-        Words.span(heldSeconds));
+        Words.span(heldSeconds),
+        situation.tooCold()
+            ? " No kiln cools so fast: if the burners burn, look at probe, lead and terminals."
+            : "");
   }
 }

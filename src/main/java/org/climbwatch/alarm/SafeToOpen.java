@@ -25,7 +25,7 @@ public record SafeToOpen(Delays delays, double belowC) implements Rule {
     if (situation.phase() != Phase.COOLING) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (situation.temperatureC().isEmpty() || situation.leftKiln()) {
+    if (situation.temperatureC().isEmpty() || situation.leftKiln() || situation.tooCold()) {
       return Verdict.UNKNOWN;
     }
     return situation.temperatureC().getAsDouble() < belowC ? Verdict.HOLDS : Verdict.CLEAR;

@@ -50,7 +50,7 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC, double p
         || situation.meant().reached(situation.highestC())) {
       return Verdict.NOT_APPLICABLE;
     }
-    if (!standing && situation.temperatureC().orElse(fromC) < fromC) {
+    if (!standing && situation.temperatureC().orElse(fromC) < fromC && !situation.tooCold()) {
       return Verdict.CLEAR;
     }
     if (situation.signalBad() || situation.climb().isEmpty()) {

@@ -18,6 +18,7 @@ import org.climbwatch.signal.SignalHealth;
  * @param probe name of the probe, for messages
  * @param phase where the firing stands
  * @param gasOffSaid whether the potter has said that the gas is off; a curve alone cannot know
+ * @param tooCold whether the temperature is one that no kiln can have cooled to since it was hot
  * @param unwatchedS s before this reading for which the running program took none; else 0
  * @param temperatureC °C, without spikes; empty while the probe gives none
  * @param fault why there is no temperature
@@ -40,6 +41,7 @@ public record Situation(
     String probe,
     Phase phase,
     boolean gasOffSaid,
+    boolean tooCold,
     double unwatchedS,
     OptionalDouble temperatureC,
     Optional<Fault> fault,
@@ -75,6 +77,7 @@ public record Situation(
         probe,
         phase,
         gasOffSaid,
+        tooCold,
         unwatchedS,
         readC,
         fault,

@@ -142,8 +142,13 @@ public final class Course {
     coldOnce = false;
   }
 
-  /** Takes a temperature that is no spike. */
-  public List<Step> look(Moment at, double temperatureC) {
+  /**
+   * Takes a temperature that is no spike.
+   *
+   * @param temperatureC °C
+   * @param tooCold whether no kiln can have cooled to it since it was hot; it ends nothing then
+   */
+  public List<Step> look(Moment at, double temperatureC, boolean tooCold) {
     if (begun.isEmpty()) {
       return lookIdle(at, temperatureC);
     }
@@ -153,8 +158,8 @@ public final class Course {
     }
     return switch (phase) {
       case IDLE -> List.of();
-      case DRYING, CLIMBING, HOLDING -> lookHot(at, temperatureC);
-      case COOLING -> lookCooling(at, temperatureC);
+      case DRYING, CLIMBING, HOLDING -> tooCold ? List.of() : lookHot(at, temperatureC);
+      case COOLING -> tooCold ? List.of() : lookCooling(at, temperatureC);
     };
   }
 

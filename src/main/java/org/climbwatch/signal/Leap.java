@@ -29,11 +29,6 @@ final class Leap {
   /** °C/s of a fast climb: 600 °C/h (common practice). */
   private static final double CLIMB_C_PER_S = 600 / 3600.0;
 
-  /** A kiln that stands open, or a light one, comes near the room's warmth so (common practice). */
-  private static final double COOLING_S = 3600;
-
-  private static final double ROOM_C = 20;
-
   /** Readings that make a level, and how far they may stray: a share of the leap, and °C beside. */
   private static final int LEVEL = 3;
 
@@ -166,9 +161,7 @@ final class Leap {
   /** Whether a kiln can have gone from the level that was left to this one in the meantime. */
   private static boolean reaches(double fromC, double celsius, double seconds) {
     double coolestC =
-        fromC > ROOM_C
-            ? ROOM_C + (fromC - ROOM_C) * StrictMath.exp(-seconds / COOLING_S)
-            : fromC - SLOW_C_PER_S * seconds;
+        fromC > Cooling.ROOM_C ? Cooling.coolestC(fromC, seconds) : fromC - SLOW_C_PER_S * seconds;
     return celsius >= coolestC - LEAST_C && celsius <= fromC + CLIMB_C_PER_S * seconds + LEAST_C;
   }
 

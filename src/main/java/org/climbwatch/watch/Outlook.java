@@ -6,6 +6,7 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 import org.climbwatch.signal.Forecast;
 import org.climbwatch.signal.Forecaster;
+import org.climbwatch.signal.HeatLeft;
 
 /** Where the firing is heading, by its followed probe, while the kiln is meant to climb. */
 final class Outlook {
@@ -21,16 +22,38 @@ final class Outlook {
   private Optional<Moment> lastAt = Optional.empty();
   private boolean unseen;
   private OptionalDouble highestC = OptionalDouble.empty();
+  private final HeatLeft heat = new HeatLeft();
+  private boolean tooCold;
 
   /** A new firing begins. */
   void begin() {
     forecaster.reset();
     highestC = OptionalDouble.empty();
+    trust();
+  }
+
+  /** Somebody has looked at the number and believes it. */
+  void trust() {
+    heat.forget();
+    tooCold = false;
   }
 
   /** Nothing is known of what lies between. */
   void gap() {
     forecaster.reset();
+  }
+
+  /**
+   * Takes a temperature that is no spike; whether no kiln can have cooled to it since it was hot.
+   */
+  boolean isTooCold(Moment at, double celsius) {
+    tooCold = !heat.canBe(at, celsius);
+    return tooCold;
+  }
+
+  /** The same as of the newest one. */
+  boolean tooCold() {
+    return tooCold;
   }
 
   /** Takes a temperature that is no spike. */

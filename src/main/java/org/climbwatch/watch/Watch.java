@@ -96,8 +96,9 @@ public final class Watch {
       }
       OptionalDouble seenC = forCourse(probe, judged, spike);
       if (seenC.isPresent()) {
-        tell(at, course.look(at, seenC.getAsDouble()), events);
-        outlook.look(at, seenC.getAsDouble(), course.phase(), settings.targetC());
+        double celsius = seenC.getAsDouble();
+        tell(at, course.look(at, celsius, outlook.isTooCold(at, celsius)), events);
+        outlook.look(at, celsius, course.phase(), settings.targetC());
       } else {
         outlook.miss(at);
       }
@@ -151,6 +152,7 @@ public final class Watch {
         probe.name(),
         course.phase(),
         course.gasOffSaid(),
+        isFollowed(probe) && outlook.tooCold(),
         probe.unwatchedS(),
         probe.temperatureC(judged.fault()),
         judged.fault(),
@@ -209,6 +211,7 @@ public final class Watch {
       if (declared.phase() != Phase.COOLING) {
         // whoever shuts the gas says nothing of the number
         probes.forEach(ProbeWatch::trustLevel);
+        outlook.trust();
       }
     } else if (input instanceof Input.Resumed resumed) {
       resume(resumed);

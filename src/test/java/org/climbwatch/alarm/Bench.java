@@ -158,6 +158,7 @@ final class Bench {
         "probe",
         Phase.CLIMBING,
         false,
+        false,
         0,
         OptionalDouble.of(800),
         Optional.empty(),

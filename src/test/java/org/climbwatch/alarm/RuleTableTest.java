@@ -103,6 +103,7 @@ class RuleTableTest {
         "probe",
         phase,
         false,
+        false,
         0,
         OptionalDouble.of(800),
         Optional.empty(),

@@ -137,6 +137,7 @@ class TakeOverPropertiesTest {
           "upper",
           Phase.CLIMBING,
           false,
+          false,
           0,
           OptionalDouble.of(700),
           Optional.empty(),

@@ -262,9 +262,57 @@ class SignalLeavesTheKilnTest {
     AlarmSettings without =
         usual.with(new RuleSettings(leapt.alarm(), false, leapt.numbers(), leapt.delays()));
     Watch watch = new Watch(Script.SETTINGS.with(without));
-    List<Event> events = Script.eventsOf(watch, hot().leap(-700).climb(0, 60 * MINUTES).inputs());
+    List<Event> events = Script.eventsOf(watch, hot().leap(-700).climb(0, 240 * MINUTES).inputs());
 
     assertThat(raised(events)).doesNotContain(AlarmKind.PROBE_LEAPT);
     assertThat(events).anyMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  /** A process meter that averages: its short looks like a probe that is drawn out of the fire. */
+  @ParameterizedTest
+  @ValueSource(doubles = {3, 10, 60})
+  void aShortThatAMeterFiltersMakesNoBurningKilnCold(double filterS) {
+    List<Event> events = sinking(hot(), filterS).climb(0, 75 * MINUTES).events();
+
+    assertThat(raised(events)).containsAnyOf(AlarmKind.FALLING, AlarmKind.CLIMB_STALLED);
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {3, 10, 60})
+  void nothingIsCoolEnoughToOpenThatCannotHaveCooledSoFast(double filterS) {
+    Script script =
+        hot().deed(at -> new Input.Declared(at, Phase.COOLING)).climb(-300, 10 * MINUTES);
+    List<Event> events = sinking(script, filterS).climb(0, 75 * MINUTES).events();
+
+    assertThat(raised(events)).doesNotContain(AlarmKind.SAFE_TO_OPEN);
+    assertThat(events).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  /** The program is started anew in the same boot and the lead shorts meanwhile. */
+  @Test
+  void aShortDuringARestartMakesNoBurningKilnCold() {
+    Script script =
+        hot().deed(at -> new Input.Resumed(at, Duration.ZERO)).leap(-700).climb(0, 75 * MINUTES);
+
+    assertThat(script.events()).noneMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  /** A hat that is lifted after fast work: late, but the evening comes to its end. */
+  @Test
+  void aKilnThatStandsOpenIsColdInTheEnd() {
+    Script script = hot().deed(at -> new Input.Declared(at, Phase.COOLING));
+    List<Event> events = sinking(script, 200).climb(0, 240 * MINUTES).events();
+
+    assertThat(events).anyMatch(Event.FiringEnded.class::isInstance);
+  }
+
+  /** From 728 °C and less to 28. */
+  private static Script sinking(Script script, double lagS) {
+    for (double s = 0; s < 6 * lagS; s++) {
+      script.climb(-680 * 3600 / lagS * StrictMath.exp(-s / lagS), 1);
+    }
+    return script;
   }
 }
