@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import org.climbwatch.alarm.AlarmKind;
 
 /**
  * What do forecast and alarms do over many kilns, potters and troubles? Odd seeds are for
@@ -25,7 +27,7 @@ public final class EnsembleReport {
   private static final double MOST_FALSE_PER_100H = 1;
 
   /** What the development half finds to be the plain rule at its best; for the others. */
-  private static final PlainRule FOUND_BEST = new PlainRule(50, 30);
+  private static final PlainRule FOUND_BEST = new PlainRule(60, 40);
 
   private static final Map<String, Long> FIRST_SEEDS =
       Map.of("development", 1L, "held", 2L, "unseen", 10_001L);
@@ -46,15 +48,22 @@ public final class EnsembleReport {
             .toList();
     say("half %s, %d firings", args[0], count);
     kinds(firings);
-    Score ahead = new Score(firings, one -> one.aheadS);
+    Score ahead = new Score(firings, one -> one.stood(AlarmKind.STALL_AHEAD));
     print("stall ahead, as shipped", ahead);
     if (!held) {
       say("  to look at, kind seed@minute: %s", ahead.odd);
     }
-    Score weakFire = new Score(firings, Followed::weakFireS);
-    print("stall ahead, climb stalled or sagging, whichever speaks", weakFire);
-    print("climb stalled, as shipped", new Score(firings, one -> one.stalledS));
-    Score sagging = new Score(firings, one -> one.saggingS);
+    print(
+        "stall ahead, climb stalled or sagging, whichever speaks",
+        new Score(firings, Followed::weakFire));
+    Score weakFire = new Score(firings, Followed::weakOrLost);
+    print("these or falling, which takes over from them", weakFire);
+    if (!held) {
+      say("  missed: %s", weakFire.odd.stream().filter(one -> one.startsWith("missed")).toList());
+    }
+    print(
+        "climb stalled, as shipped", new Score(firings, one -> one.stood(AlarmKind.CLIMB_STALLED)));
+    Score sagging = new Score(firings, one -> one.stood(AlarmKind.SAGGING));
     print("sagging, as shipped", sagging);
     if (!held) {
       say("  to look at: %s", sagging.odd);
@@ -82,7 +91,7 @@ public final class EnsembleReport {
   }
 
   private static Score plain(List<Followed> firings, PlainRule rule) {
-    return new Score(firings, one -> rule.raisedS(one.looks));
+    return new Score(firings, one -> rule.stood(one.looks));
   }
 
   /**
@@ -163,7 +172,7 @@ public final class EnsembleReport {
       if (one.firing.kind().equals("flame_lost") && one.whenTroubledC() > 300) {
         lost++;
         double since = one.firing.troubleSinceS();
-        one.fallingS.stream()
+        fallingS(one)
             .filter(at -> at >= since)
             .findFirst()
             .ifPresent(at -> seconds.add(at - since));
@@ -179,14 +188,18 @@ public final class EnsembleReport {
         inTime,
         Score.median(seconds),
         seconds.isEmpty() ? Double.NaN : seconds.get(seconds.size() - 1));
-    Score falling = new Score(firings, one -> beforeGasOff(one, one.fallingS));
+    Score falling = new Score(firings, Followed::fallingWithGasOn);
     say(
         "  false ones: %d in %.0f healthy hours: %.2f in 100 h",
         falling.falseAlarms, falling.hours, falling.falsePer100h());
   }
 
+  private static DoubleStream fallingS(Followed one) {
+    return one.stood(AlarmKind.FALLING).stream().mapToDouble(Stood::fromS);
+  }
+
   private static void late(Followed one, double since) {
-    boolean inTime = one.fallingS.stream().anyMatch(at -> at >= since && at <= since + 60);
+    boolean inTime = fallingS(one).anyMatch(at -> at >= since && at <= since + 60);
     if (!inTime) {
       say(
           "  late: seed %d, lost at %.0f °C, probe lag %.0f s, %.1f °C lower after a minute, at %s s",
@@ -194,14 +207,8 @@ public final class EnsembleReport {
           one.whenTroubledC(),
           one.firing.probeLagS(one.whenTroubledC()),
           one.whenTroubledC() - one.minuteLaterC(),
-          one.fallingS.stream().filter(at -> at >= since).map(at -> at - since).toList());
+          fallingS(one).filter(at -> at >= since).map(at -> at - since).boxed().toList());
     }
-  }
-
-  /** After the gas is off, or the door was opened, a fall is a fall. */
-  private static List<Double> beforeGasOff(Followed one, List<Double> raisedS) {
-    double until = one.firing.targetS() >= 0 ? one.firing.targetS() : one.firing.gasOffS();
-    return raisedS.stream().filter(at -> until < 0 || at < until).toList();
   }
 
   private static void speed(List<Followed> firings) {

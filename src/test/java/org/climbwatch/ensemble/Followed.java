@@ -1,6 +1,8 @@
 package org.climbwatch.ensemble;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -44,10 +46,7 @@ final class Followed {
   final EnsembleFiring firing;
   final List<Look> looks = new ArrayList<>();
   final List<Check> checks = new ArrayList<>();
-  final List<Double> aheadS = new ArrayList<>();
-  final List<Double> stalledS = new ArrayList<>();
-  final List<Double> saggingS = new ArrayList<>();
-  final List<Double> fallingS = new ArrayList<>();
+  private final EnumMap<AlarmKind, List<Stood>> stood = new EnumMap<>(AlarmKind.class);
   final List<Double> undeclaredHoldS = new ArrayList<>();
   private final Watch watch;
   private boolean held;
@@ -139,9 +138,32 @@ final class Followed {
     checks.add(new Check(known.levelC(), known.arrivalS().orElse(never), fate[0], fate[1]));
   }
 
-  /** When an alarm of a weak fire was raised, whichever spoke: one takes over from another. */
-  List<Double> weakFireS() {
-    return Stream.of(aheadS, stalledS, saggingS).flatMap(List::stream).sorted().toList();
+  /** When an alarm stood. */
+  List<Stood> stood(AlarmKind kind) {
+    return stood.getOrDefault(kind, List.of());
+  }
+
+  /** When an alarm of a weak fire stood, whichever spoke: one takes over from another. */
+  List<Stood> weakFire() {
+    return Stream.of(AlarmKind.STALL_AHEAD, AlarmKind.CLIMB_STALLED, AlarmKind.SAGGING)
+        .flatMap(kind -> stood(kind).stream())
+        .sorted(Comparator.comparingDouble(Stood::fromS))
+        .toList();
+  }
+
+  /** When the lost flame's stood, before the gas was off or the door opened: then a fall is one. */
+  List<Stood> fallingWithGasOn() {
+    double until = firing.targetS() >= 0 ? firing.targetS() : firing.gasOffS();
+    return stood(AlarmKind.FALLING).stream()
+        .filter(one -> until < 0 || one.fromS() < until)
+        .toList();
+  }
+
+  /** Those and the graver one that takes over from them all. */
+  List<Stood> weakOrLost() {
+    return Stream.concat(weakFire().stream(), fallingWithGasOn().stream())
+        .sorted(Comparator.comparingDouble(Stood::fromS))
+        .toList();
   }
 
   private void accept(Input input) {
@@ -150,18 +172,18 @@ final class Followed {
 
   private void note(Outcome outcome) {
     for (Event event : outcome.events()) {
-      if (event instanceof Event.AlarmChanged changed
-          && changed.alarmState() == AlarmState.UNACKNOWLEDGED) {
-        if (changed.kind() == AlarmKind.STALL_AHEAD) {
-          aheadS.add((double) firing.second());
-        } else if (changed.kind() == AlarmKind.CLIMB_STALLED) {
-          stalledS.add((double) firing.second());
-        } else if (changed.kind() == AlarmKind.SAGGING) {
-          saggingS.add((double) firing.second());
-        } else if (changed.kind() == AlarmKind.FALLING) {
-          fallingS.add((double) firing.second());
-        }
+      if (event instanceof Event.AlarmChanged changed) {
+        note(stood.computeIfAbsent(changed.kind(), any -> new ArrayList<>()), changed.alarmState());
       }
+    }
+  }
+
+  private void note(List<Stood> all, AlarmState state) {
+    int last = all.size() - 1;
+    if (state == AlarmState.UNACKNOWLEDGED) {
+      all.add(Stood.since(firing.second()));
+    } else if (last >= 0 && all.get(last).isOpen()) {
+      all.set(last, all.get(last).until(firing.second()));
     }
   }
 
@@ -194,8 +216,12 @@ final class Followed {
 
   /** The first second at which an alarm may be meant for the stall. */
   double warningFromS() {
-    boolean sudden = firing.troubleSinceS() > 0;
-    return sudden ? firing.troubleSinceS() : stallS() - 3 * 3600;
+    return isSudden() ? firing.troubleSinceS() : stallS() - 3 * 3600;
+  }
+
+  /** Whether the stall comes of a trouble; a fire that is too small is so from its beginning. */
+  boolean isSudden() {
+    return firing.troubleSinceS() > 0;
   }
 
   boolean inUndeclaredHold(double second) {

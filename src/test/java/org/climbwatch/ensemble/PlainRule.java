@@ -10,9 +10,8 @@ import java.util.List;
 record PlainRule(double leastCPerHour, double minutes) {
   private static final double OFF_S = 120;
 
-  /** Seconds at which it is raised. */
-  List<Double> raisedS(List<Followed.Look> looks) {
-    List<Double> raised = new ArrayList<>();
+  List<Stood> stood(List<Followed.Look> looks) {
+    List<Stood> raised = new ArrayList<>();
     double since = -1;
     double goneSince = -1;
     boolean standing = false;
@@ -24,12 +23,16 @@ record PlainRule(double leastCPerHour, double minutes) {
         since = since < 0 ? look.second() : since;
         if (!standing && look.second() - since >= minutes * 60) {
           standing = true;
-          raised.add(look.second());
+          raised.add(Stood.since(look.second()));
         }
       } else if (!Double.isNaN(look.climbCPerHour()) || !look.applies()) {
         since = -1;
         goneSince = goneSince < 0 ? look.second() : goneSince;
-        standing = standing && look.applies() && look.second() - goneSince < OFF_S;
+        boolean goesOn = look.applies() && look.second() - goneSince < OFF_S;
+        if (standing && !goesOn) {
+          raised.set(raised.size() - 1, raised.get(raised.size() - 1).until(look.second()));
+        }
+        standing = standing && goesOn;
       }
     }
     return raised;

@@ -20,15 +20,16 @@ final class Score {
   /** Firings worth a look: with false alarms, and stalls that nobody warned of. */
   final List<String> odd = new ArrayList<>();
 
-  Score(List<Followed> firings, Function<Followed, List<Double>> rule) {
+  Score(List<Followed> firings, Function<Followed, List<Stood>> rule) {
     for (int i = 0; i < firings.size(); i++) {
       add(i, firings.get(i), rule.apply(firings.get(i)));
     }
   }
 
-  private void add(int index, Followed one, List<Double> raisedS) {
+  private void add(int index, Followed one, List<Stood> all) {
     hours += one.healthyUntilS() / 3600;
-    for (double at : raisedS) {
+    for (Stood stood : all) {
+      double at = stood.fromS();
       if (at < one.healthyUntilS()) {
         falseAlarms++;
         odd.add("false:" + one.firing.kind() + one.seed + "@" + Math.round(at / 60));
@@ -40,7 +41,10 @@ final class Score {
       return;
     }
     stalls++;
-    for (double at : raisedS) {
+    for (Stood stood : all) {
+      // one that stands already when it may be meant is not raised anew
+      boolean stands = !one.isSudden() && stood.untilS() > one.warningFromS();
+      double at = stands ? Math.max(stood.fromS(), one.warningFromS()) : stood.fromS();
       if (at >= one.warningFromS() && at <= one.firing.gasOffS()) {
         warned++;
         before += at <= stallS ? 1 : 0;
