@@ -12,6 +12,9 @@ import org.climbwatch.watch.Input;
 
 /** Hands out stored inputs in the order in which they came, bit for bit as they were. */
 final class Replay {
+  /** Of a row's marks: that it was looked once. */
+  private static final long ONE_LOOK = 1 << 10;
+
   private final Connection connection;
   private final Probes probes;
   private final SettingsCodec codec;
@@ -49,10 +52,10 @@ final class Replay {
     try (PreparedStatement query =
         connection.prepareStatement(
             """
-            SELECT (boot << 10) | (probe << 2) | kind, ms,
-              coalesce(emf_tenth_uv, linearised_mc, fault),
-              ifnull(cold_junction_mc, -2147483648),
-              ifnull((samples << 32) | spread, 1 << 32)
+            SELECT (boot << 11) | ((samples IS NULL OR spread IS NULL) << 10) | (probe << 2) | kind, ms,
+              (coalesce(emf_tenth_uv, linearised_mc, fault) << 32)
+                | (ifnull(cold_junction_mc, -2147483648) & 4294967295),
+              (samples << 32) | spread
               FROM reading WHERE id BETWEEN ? AND ? ORDER BY id""")) {
       query.setLong(1, first);
       query.setLong(2, last);
@@ -64,13 +67,15 @@ final class Replay {
     }
   }
 
+  /** Numbers share columns, for every one that is asked for costs as much as the row. */
   private Reading reading(ResultSet row) throws SQLException {
     long marks = row.getLong(1);
-    Moment at = new Moment((int) (marks >> 10), row.getLong(2));
+    Moment at = new Moment((int) (marks >> 11), row.getLong(2));
     String probe = name((int) (marks >> 2) & 0xff);
-    int raw = row.getInt(3);
-    int coldJunctionMilliC = row.getInt(4);
-    long looks = row.getLong(5);
+    long values = row.getLong(3);
+    int raw = (int) (values >> 32);
+    int coldJunctionMilliC = (int) values;
+    long looks = (marks & ONE_LOOK) == 0 ? row.getLong(4) : 1L << 32;
     int samples = (int) (looks >> 32);
     int spread = (int) looks;
     return switch ((int) marks & 3) {
