@@ -1,8 +1,11 @@
 package org.climbwatch.alarm;
 
+import java.util.OptionalDouble;
+
 /**
- * Two probes of one kiln differ by more than a kiln's own unevenness explains: the kiln is uneven,
- * or one of them lies.
+ * A probe and the one that the firing follows differ by more than a kiln's own unevenness explains:
+ * the kiln is uneven, or one of them lies. Each probe that is compared has an alarm of its own, so
+ * that an answer to one hides no other.
  *
  * @param limitC °C between two probes
  * @param deadbandC °C below the limit at which it returns
@@ -13,7 +16,7 @@ public record ProbesApart(Delays delays, double limitC, double deadbandC) implem
    * practice).
    */
   static final RuleKind KIND =
-      RuleKind.ofFiring(AlarmKind.PROBES_APART)
+      RuleKind.ofProbe(AlarmKind.PROBES_APART)
           .number("limit_c", 80, 5, 500)
           .number("deadband_c", 10, 0, 100)
           .delays(300, 120)
@@ -28,41 +31,37 @@ public record ProbesApart(Delays delays, double limitC, double deadbandC) implem
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.temperatureC().isEmpty() || situation.neighbours().isEmpty()) {
+    if (situation.neighbour().isEmpty()) {
+      // what stands from other settings is over; otherwise there is nothing to say
+      return standing ? Verdict.NOT_APPLICABLE : Verdict.UNKNOWN;
+    }
+    OptionalDouble otherC = situation.neighbour().get().temperatureC();
+    if (situation.temperatureC().isEmpty() || otherC.isEmpty()) {
       return Verdict.UNKNOWN;
     }
     double dueC = limitC - (standing ? deadbandC : 0);
-    return apartC(situation, farthest(situation)) >= dueC ? Verdict.HOLDS : Verdict.CLEAR;
+    return apartC(situation) >= dueC ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   @Override
   public String message(Situation situation, long heldSeconds) {
-    Neighbour other = farthest(situation);
+    Neighbour followed = situation.neighbour().orElseThrow();
     return String.format(
         "%s, probe %s: %s, and probe %s: %s, %s apart for %s. The kiln is uneven, or one of the two"
             + " probes is wrong. Check in this order: whether both tips are where they belong and"
             + " touch nothing; the screws and leads of the one that has changed; damper, burner and"
             + " flame on the colder side. Trust neither of them before you know, look at cones.",
         situation.kiln(),
+        followed.probe(),
+        Words.degrees(followed.temperatureC().orElseThrow()),
         situation.probe(),
-        Words.degrees(situation.temperatureC().getAsDouble()),
-        other.probe(),
-        Words.degrees(other.temperatureC()),
-        Words.degrees(apartC(situation, other)),
+        Words.degrees(situation.temperatureC().orElseThrow()),
+        Words.degrees(apartC(situation)),
         Words.span(heldSeconds));
   }
 
-  private static double apartC(Situation situation, Neighbour other) {
-    return Math.abs(situation.temperatureC().getAsDouble() - other.temperatureC());
-  }
-
-  private static Neighbour farthest(Situation situation) {
-    Neighbour farthest = situation.neighbours().get(0);
-    for (Neighbour other : situation.neighbours()) {
-      if (apartC(situation, other) > apartC(situation, farthest)) {
-        farthest = other;
-      }
-    }
-    return farthest;
+  private static double apartC(Situation situation) {
+    OptionalDouble followedC = situation.neighbour().orElseThrow().temperatureC();
+    return Math.abs(situation.temperatureC().orElseThrow() - followedC.orElseThrow());
   }
 }

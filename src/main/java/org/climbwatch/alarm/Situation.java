@@ -1,6 +1,5 @@
 package org.climbwatch.alarm;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.climbwatch.firing.Phase;
@@ -32,8 +31,8 @@ import org.climbwatch.signal.SignalHealth;
  * @param signalBad whether a finding stands that the readings are too bad to take a climb from
  * @param meant what the kiln is meant to do
  * @param machine what was last reported of the machine
- * @param neighbours the other probes that give a temperature now and are to be compared; only where
- *     the probe is the one that the firing follows
+ * @param neighbour the probe that the firing follows; only where this one is another and is to be
+ *     compared with it
  */
 public record Situation(
     Moment at,
@@ -55,7 +54,7 @@ public record Situation(
     boolean signalBad,
     Meant meant,
     Machine machine,
-    List<Neighbour> neighbours) {
+    Optional<Neighbour> neighbour) {
   /**
    * As rules are to see it. While single readings are not to be trusted the middle one of the last
    * minute takes their place; while the signal has left the kiln no climb is taken from it.
@@ -91,7 +90,7 @@ public record Situation(
         true,
         meant,
         machine,
-        neighbours);
+        neighbour);
   }
 
   /** Whether the signal stands on a level that no kiln can have come to. */

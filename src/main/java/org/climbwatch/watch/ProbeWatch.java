@@ -199,15 +199,27 @@ final class ProbeWatch {
     return fault.isPresent() ? OptionalDouble.empty() : track.temperatureC();
   }
 
-  /** °C, the newest kept one, unless it is older than a gap. */
-  OptionalDouble temperatureNear(Moment at) {
+  /** Whether it is to read about what the followed probe reads. */
+  boolean isCompared() {
+    return settings.compared();
+  }
+
+  /**
+   * °C, the newest kept one, unless it is older than a gap.
+   *
+   * @param noSingleOne whether the middle of the last minute is to stand for it
+   */
+  OptionalDouble temperatureNear(Moment at, boolean noSingleOne) {
     boolean near =
         lastKeptAt.isPresent()
             && lastKeptAt.get().sameBoot(at)
             && at.millisSince(lastKeptAt.get()) <= Track.GAP_MILLIS;
-    return near && latest.isPresent() && latest.get().fault().isEmpty()
-        ? track.temperatureC()
-        : OptionalDouble.empty();
+    if (!near || latest.isEmpty() || latest.get().fault().isPresent()) {
+      return OptionalDouble.empty();
+    }
+    SignalHealth now = health();
+    boolean middle = noSingleOne && now.leapC().isEmpty() && now.middleC().isPresent();
+    return middle ? now.middleC() : track.temperatureC();
   }
 
   Optional<Climb> climbBeside(Optional<Fault> fault) {

@@ -166,7 +166,7 @@ public final class Watch {
         false,
         meant(probe, at),
         machine,
-        isFollowed(probe) ? neighbours(at) : List.of());
+        neighbour(probe, at));
   }
 
   private Meant meant(ProbeWatch probe, Moment at) {
@@ -182,18 +182,13 @@ public final class Watch {
         followed ? Optional.empty() : Optional.of(probes.get(0).name()));
   }
 
-  private List<Neighbour> neighbours(Moment at) {
-    if (probes.size() == 1) {
-      return List.of();
+  private Optional<Neighbour> neighbour(ProbeWatch probe, Moment at) {
+    if (isFollowed(probe) || !probe.isCompared()) {
+      return Optional.empty();
     }
-    List<Neighbour> neighbours = new ArrayList<>(probes.size() - 1);
-    for (int i = 1; i < probes.size(); i++) {
-      OptionalDouble temperatureC = probes.get(i).temperatureNear(at);
-      if (settings.probes().get(i).compared() && temperatureC.isPresent()) {
-        neighbours.add(new Neighbour(probes.get(i).name(), temperatureC.getAsDouble()));
-      }
-    }
-    return neighbours;
+    ProbeWatch followed = probes.get(0);
+    boolean noSingleOne = annunciator.signalBad(followed.name());
+    return Optional.of(new Neighbour(followed.name(), followed.temperatureNear(at, noSingleOne)));
   }
 
   private List<Event> deed(Input input) {

@@ -172,7 +172,7 @@ final class Bench {
         false,
         Meant.NOTHING,
         Machine.UNKNOWN,
-        List.of());
+        Optional.empty());
   }
 
   private static Moment at(int second) {

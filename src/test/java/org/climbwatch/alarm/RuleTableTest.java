@@ -117,6 +117,6 @@ class RuleTableTest {
         false,
         Meant.NOTHING,
         Machine.UNKNOWN,
-        List.of());
+        Optional.empty());
   }
 }

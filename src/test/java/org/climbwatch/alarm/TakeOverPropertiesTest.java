@@ -151,7 +151,7 @@ class TakeOverPropertiesTest {
           false,
           Meant.NOTHING,
           Machine.UNKNOWN,
-          List.of());
+          Optional.empty());
     }
   }
 

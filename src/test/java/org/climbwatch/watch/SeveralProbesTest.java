@@ -147,6 +147,51 @@ class SeveralProbesTest {
     assertThat(apart.message()).contains("lower").contains("120 °C apart").doesNotContain("flue");
   }
 
+  /** The one that went first was known and answered; it hid the other for the whole firing. */
+  @Test
+  void anAnswerForOneProbeThatIsApartHidesNoOther() {
+    watch = new Watch(settings("upper", "lower", "middle"));
+    begin();
+    drift(400, -90, 0);
+    put(new Input.Acknowledged(now(), "probes_apart-lower", "Ann"));
+    drift(200, -90, 0);
+    assertThat(alarms(AlarmKind.PROBES_APART)).hasSize(2);
+
+    drift(310, -90, 130);
+
+    assertThat(alarms(AlarmKind.PROBES_APART)).hasSize(3);
+    Event.AlarmChanged middle = alarms(AlarmKind.PROBES_APART).get(2);
+    assertThat(middle.probe()).isEqualTo("middle");
+    assertThat(middle.id()).endsWith("-middle");
+    assertThat(middle.message()).contains("probe middle").contains("130 °C apart for 5 min");
+    assertThat(watch.view().alarms())
+        .filteredOn(alarm -> alarm.kind() == AlarmKind.PROBES_APART)
+        .extracting(View.StandingAlarm::state)
+        .containsExactly(AlarmState.ACKNOWLEDGED, AlarmState.UNACKNOWLEDGED);
+  }
+
+  /** Nobody would ever look at it again. */
+  @Test
+  void anAlarmOfAProbeThatIsNowFollowedIsNoLongerLookedAt() {
+    begin();
+    climb(400, -120);
+    put(new Input.Configured(now(), settings("lower", "upper")));
+    climb(2, -120);
+
+    assertThat(alarms(AlarmKind.PROBES_APART))
+        .extracting(Event.AlarmChanged::alarmState)
+        .containsExactly(AlarmState.UNACKNOWLEDGED, AlarmState.RETURNED_UNACKNOWLEDGED);
+    assertThat(alarms(AlarmKind.PROBES_APART).get(1).message()).startsWith("No longer looked at.");
+  }
+
+  private void drift(int seconds, double lowerOffsetC, double middleOffsetC) {
+    for (int end = second + seconds; second < end; second++, upperC += 150 / 3600.0) {
+      put(look("upper", upperC));
+      put(look("lower", upperC + lowerOffsetC));
+      put(look("middle", upperC + middleOffsetC));
+    }
+  }
+
   @Test
   void aProbeThatSaysNothingIsNotCompared() {
     begin();
