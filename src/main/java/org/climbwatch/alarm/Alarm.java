@@ -18,21 +18,6 @@ import org.climbwatch.reading.Moment;
  * <p>Acknowledging answers one occurrence. What holds again later is announced again.
  */
 final class Alarm {
-  /**
-   * Something to announce.
-   *
-   * @param state what the occurrence is now; normal when it is closed
-   * @param message what to say
-   * @param reminder whether it only says again what was announced before
-   */
-  record Change(Occurrence occurrence, AlarmState state, String message, boolean reminder) {
-    /** The change of one for which another alarm speaks now. */
-    Change saidBy(AlarmKind other) {
-      String says = "Now said by \"" + other.title() + "\". It was: " + occurrence.message();
-      return new Change(occurrence, state, says, reminder);
-    }
-  }
-
   private final AlarmKind kind;
   private Rule rule;
   private final String probe;
@@ -93,7 +78,7 @@ final class Alarm {
   }
 
   /** Goes on under other settings of the same rule. */
-  Optional<Change> configure(Rule other) {
+  Optional<AlarmChange> configure(Rule other) {
     rule = other;
     if (rule.inService()) {
       return Optional.empty();
@@ -107,7 +92,8 @@ final class Alarm {
    *
    * @param saidBy the alarm of the same cause that is present and says more
    */
-  Optional<Change> look(Situation situation, Duration remindAfter, Optional<AlarmKind> saidBy) {
+  Optional<AlarmChange> look(
+      Situation situation, Duration remindAfter, Optional<AlarmKind> saidBy) {
     boolean before = presence.present();
     Rule.Verdict verdict = rule.look(situation, before);
     if (saidBy.isEmpty() && staysQuiet(verdict)) {
@@ -117,13 +103,15 @@ final class Alarm {
     if (saidBy.isPresent()) {
       return giveWay(situation, verdict, saidBy.get());
     }
-    Optional<Change> change = take(applying(situation, verdict));
+    Optional<AlarmChange> change = take(applying(situation, verdict));
     boolean heldBack =
         before
             && (state == NORMAL || state == AlarmState.RETURNED_UNACKNOWLEDGED)
             && verdict == Rule.Verdict.HOLDS;
     if (presence.present() && (!before || heldBack)) {
-      change = raise(situation);
+      change = raise(situation, Turn.HOLDS);
+    } else if (before && presence.present() && happenedAnew(situation)) {
+      change = raise(situation, Turn.ANEW).or(() -> Optional.of(change(Turn.ANEW)));
     } else if (before && !presence.present()) {
       occurrence = occurrence.map(Occurrence::causeGone);
       change = change.isPresent() ? change : take(Turn.GONE);
@@ -134,7 +122,7 @@ final class Alarm {
   }
 
   /** Ends the shelving whose time is over; as {@link #unshelve}. */
-  Optional<Change> expire(Moment at, Optional<AlarmKind> saidBy) {
+  Optional<AlarmChange> expire(Moment at, Optional<AlarmKind> saidBy) {
     return hasExpired(at) ? unshelve(at, saidBy) : Optional.empty();
   }
 
@@ -144,7 +132,7 @@ final class Alarm {
   }
 
   /** Answers the occurrence; gives it if that changed anything. */
-  Optional<Change> acknowledge(Signature by) {
+  Optional<AlarmChange> acknowledge(Signature by) {
     if (next(Turn.ACKNOWLEDGED) != state) {
       occurrence = occurrence.map(one -> one.answered(by));
     }
@@ -152,7 +140,7 @@ final class Alarm {
   }
 
   /** Puts it aside; one that is shelved already gets the new end. */
-  Optional<Change> shelve(Moment at, Shelving shelving) {
+  Optional<AlarmChange> shelve(Moment at, Shelving shelving) {
     if (next(Turn.SHELVED) != SHELVED) {
       return Optional.empty();
     }
@@ -160,19 +148,17 @@ final class Alarm {
     Moment until = at.plusMillis(shelving.time().toMillis());
     Shelf shelf = new Shelf(until, one.seenBeforeShelved());
     occurrence = Optional.of(one.shelved(shelf, shelving.by()));
-    Optional<Change> change = take(Turn.SHELVED);
-    return change.isPresent()
-        ? change
-        : Optional.of(changed(occurrence.get(), state, Turn.SHELVED));
+    Optional<AlarmChange> change = take(Turn.SHELVED);
+    return change.isPresent() ? change : Optional.of(change(Turn.SHELVED));
   }
 
   /** Takes it off the shelf; what holds is announced anew, or gives way to what says more. */
-  Optional<Change> unshelve(Moment at, Optional<AlarmKind> saidBy) {
+  Optional<AlarmChange> unshelve(Moment at, Optional<AlarmKind> saidBy) {
     if (state != SHELVED) {
       return Optional.empty();
     }
     occurrence = occurrence.map(one -> one.unshelved(at));
-    Optional<Change> change =
+    Optional<AlarmChange> change =
         take(presence.present() ? Turn.UNSHELVED_HOLDING : Turn.UNSHELVED_GONE);
     return saidBy.isPresent()
         ? take(Turn.TAKEN_OVER).map(given -> given.saidBy(saidBy.get())).or(() -> change)
@@ -180,7 +166,7 @@ final class Alarm {
   }
 
   /** Closes what was latched. */
-  Optional<Change> reset() {
+  Optional<AlarmChange> reset() {
     return take(Turn.RESET);
   }
 
@@ -210,7 +196,7 @@ final class Alarm {
         : state == NORMAL;
   }
 
-  private Optional<Change> giveWay(Situation situation, Rule.Verdict verdict, AlarmKind to) {
+  private Optional<AlarmChange> giveWay(Situation situation, Rule.Verdict verdict, AlarmKind to) {
     if (verdict != Rule.Verdict.NOT_APPLICABLE || !rule.inService()) {
       take(applying(situation, verdict)); // in or out of service, perhaps: nothing to announce
     }
@@ -228,7 +214,7 @@ final class Alarm {
   }
 
   /** An occurrence that is not closed and is present again is still the same one. */
-  private Optional<Change> raise(Situation situation) {
+  private Optional<AlarmChange> raise(Situation situation, Turn turn) {
     Moment at = situation.at();
     String message = rule.message(situation, presence.heldSeconds(at).orElse(0));
     occurrence =
@@ -236,10 +222,17 @@ final class Alarm {
             occurrence
                 .map(one -> one.again(at, message))
                 .orElseGet(() -> Occurrence.begun(id(at), at, true, message)));
-    return take(Turn.HOLDS);
+    return take(turn);
   }
 
-  private Optional<Change> remind(Situation situation, Rule.Verdict verdict, Duration after) {
+  /** What has happened since it was told is told anew, whoever answered what was before. */
+  private boolean happenedAnew(Situation situation) {
+    boolean told = state == UNACKNOWLEDGED || state == ACKNOWLEDGED;
+    return told
+        && rule.happenedAt(situation).filter(occurrence.orElseThrow()::isOlderThan).isPresent();
+  }
+
+  private Optional<AlarmChange> remind(Situation situation, Rule.Verdict verdict, Duration after) {
     if (state != UNACKNOWLEDGED) {
       return Optional.empty();
     }
@@ -253,7 +246,7 @@ final class Alarm {
     occurrence = Optional.of(reminded);
     return kind().priority() == Priority.LOW
         ? Optional.empty() // has the numbers of now, and is not said again
-        : Optional.of(new Change(reminded, state, says, true));
+        : Optional.of(new AlarmChange(reminded, state, says, true));
   }
 
   /** Says it with the numbers of now where they bear it out; answers whether they do. */
@@ -267,7 +260,7 @@ final class Alarm {
     return true;
   }
 
-  private Optional<Change> take(Turn turn) {
+  private Optional<AlarmChange> take(Turn turn) {
     AlarmState from = state;
     state = next(turn);
     if (state == from || !(from.stands() || state.stands())) {
@@ -277,14 +270,11 @@ final class Alarm {
     if (!state.stands()) {
       occurrence = Optional.empty();
     }
-    return Optional.of(changed(one, state, turn));
+    return Optional.of(AlarmChange.by(turn, one, state, rule.gone()));
   }
 
-  private static Change changed(Occurrence one, AlarmState state, Turn turn) {
-    boolean wants = state == UNACKNOWLEDGED || state == ACKNOWLEDGED || state == SHELVED;
-    return wants
-        ? new Change(one, state, one.message(), false)
-        : new Change(one, state.stands() ? state : NORMAL, one.overWords(turn), false);
+  private AlarmChange change(Turn turn) {
+    return AlarmChange.by(turn, occurrence.orElseThrow(), state, rule.gone());
   }
 
   private AlarmState next(Turn turn) {

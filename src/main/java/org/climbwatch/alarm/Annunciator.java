@@ -245,7 +245,7 @@ public final class Annunciator {
   }
 
   private List<Standing> does(
-      Moment at, String idOrKind, Function<Ranked, Optional<Alarm.Change>> deed) {
+      Moment at, String idOrKind, Function<Ranked, Optional<AlarmChange>> deed) {
     reach(at);
     List<Standing> changes = new ArrayList<>(1);
     for (Ranked one : ranked) {
@@ -258,11 +258,11 @@ public final class Annunciator {
     return changes;
   }
 
-  private void add(Alarm alarm, Optional<Alarm.Change> change, List<Standing> changes) {
+  private void add(Alarm alarm, Optional<AlarmChange> change, List<Standing> changes) {
     if (change.isEmpty()) {
       return;
     }
-    Alarm.Change made = change.get();
+    AlarmChange made = change.get();
     String id = made.occurrence().id();
     if (made.state() == AlarmState.UNACKNOWLEDGED && !made.reminder()) {
       burst.raised(id, last);

@@ -1,5 +1,6 @@
 package org.climbwatch.alarm;
 
+import java.util.Optional;
 import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Moment;
 
@@ -28,6 +29,18 @@ public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
   public Verdict look(Situation situation, boolean standing) {
     boolean holds = !situation.machine().clockDoubt().isEmpty() || jumped(situation);
     return holds ? Verdict.HOLDS : Verdict.CLEAR;
+  }
+
+  /** A second jump makes other dates wrong than the first. */
+  @Override
+  public Optional<Moment> happenedAt(Situation situation) {
+    return jumped(situation) ? situation.machine().jump().map(Machine.Jump::at) : Optional.empty();
+  }
+
+  /** A jump is news for a time only; whether anybody puts the clock right is another matter. */
+  @Override
+  public String gone() {
+    return "Nothing new of the clock. Dates that went wrong in the record stay wrong.";
   }
 
   private boolean jumped(Situation situation) {

@@ -35,15 +35,15 @@ final class LifeCycle {
 
   static {
     // turn:  holds, gone, suppressed, taken over, taken out, applies, acknowledged, shelved,
-    //        unshelved holding, unshelved gone, reset
-    row(N, /**/ U, N, P, P, O, N, N, S, N, N, N);
-    row(U, /**/ U, R, R, P, R, U, A, S, U, U, U);
-    row(A, /**/ A, L, P, P, O, A, A, S, A, A, A);
-    row(R, /**/ U, R, R, R, R, R, L, S, R, R, R);
-    row(L, /**/ U, L, P, L, O, L, L, S, L, L, N);
-    row(S, /**/ S, S, S, S, S, S, S, S, U, L, S);
-    row(P, /**/ P, P, P, P, O, N, P, S, P, P, P);
-    row(O, /**/ O, O, P, O, O, N, O, O, O, O, O);
+    //        unshelved holding, unshelved gone, reset, anew
+    row(N, /**/ U, N, P, P, O, N, N, S, N, N, N, N);
+    row(U, /**/ U, R, R, P, R, U, A, S, U, U, U, U);
+    row(A, /**/ A, L, P, P, O, A, A, S, A, A, A, U);
+    row(R, /**/ U, R, R, R, R, R, L, S, R, R, R, R);
+    row(L, /**/ U, L, P, L, O, L, L, S, L, L, N, L);
+    row(S, /**/ S, S, S, S, S, S, S, S, U, L, S, S);
+    row(P, /**/ P, P, P, P, O, N, P, S, P, P, P, P);
+    row(O, /**/ O, O, P, O, O, N, O, O, O, O, O, O);
   }
 
   private LifeCycle() {}

@@ -69,6 +69,11 @@ record Occurrence(
         id, since, raised, message, seenAt, Signature.NOBODY, Optional.empty(), Reminder.from(at));
   }
 
+  /** Whether something has happened since that was seen of which the message tells. */
+  boolean isOlderThan(Moment news) {
+    return !news.sameBoot(seenAt) || news.millisSince(seenAt) > 0;
+  }
+
   /** With the numbers of now. */
   Occurrence seen(String says, Moment at) {
     return new Occurrence(id, since, raised, says, at, by, shelf, reminder);
@@ -80,13 +85,17 @@ record Occurrence(
     return "Still not acknowledged" + reminder.waited(at) + ". " + when + message;
   }
 
-  /** What is said once it is over, by the turn that ended it. */
-  String overWords(Turn by) {
+  /**
+   * What is said once it is over, by the turn that ended it.
+   *
+   * @param gone how the rule begins to say that what it saw has gone
+   */
+  String overWords(Turn by, String gone) {
     if (!raised) {
       return "Off the shelf, and never raised while it was there.";
     }
     boolean unseen = by == Turn.SUPPRESSED || by == Turn.TAKEN_OUT;
-    return (unseen ? "No longer looked at. It was: " : "No longer so. It was: ") + message;
+    return (unseen ? "No longer looked at." : gone) + " It was: " + message;
   }
 
   private String seenBefore(Moment at) {

@@ -1,5 +1,8 @@
 package org.climbwatch.alarm;
 
+import java.util.Optional;
+import org.climbwatch.reading.Moment;
+
 /**
  * One alarm rule: does its condition hold in this situation?
  *
@@ -36,6 +39,19 @@ public interface Rule {
    * likely means, what to check first.
    */
   String message(Situation situation, long heldSeconds);
+
+  /**
+   * When that has happened of which {@link #message} tells, where it is the matter of one moment:
+   * if it happens again while the alarm stands, it is told anew.
+   */
+  default Optional<Moment> happenedAt(Situation situation) {
+    return Optional.empty();
+  }
+
+  /** The sentence with which it is said that the condition has gone. */
+  default String gone() {
+    return "No longer so.";
+  }
 
   /** What one look gives. */
   enum Verdict {

@@ -23,5 +23,7 @@ enum Turn {
   /** That time is over, or the potter ends it, and the condition does not hold. */
   UNSHELVED_GONE,
   /** The potter has looked after what was latched. */
-  RESET
+  RESET,
+  /** What it tells of has happened once more while it stands. */
+  ANEW
 }

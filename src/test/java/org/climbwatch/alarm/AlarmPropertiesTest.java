@@ -55,7 +55,7 @@ class AlarmPropertiesTest {
 
   /** One second, or one deed. */
   private interface Look {
-    void after(Bench bench, Count count, List<Alarm.Change> changes);
+    void after(Bench bench, Count count, List<AlarmChange> changes);
   }
 
   private static void play(Bench bench, List<Act> evening, Look look) {
@@ -95,7 +95,7 @@ class AlarmPropertiesTest {
     }
   }
 
-  private static boolean raised(List<Alarm.Change> changes) {
+  private static boolean raised(List<AlarmChange> changes) {
     return changes.stream()
         .anyMatch(one -> one.state() == AlarmState.UNACKNOWLEDGED && !one.reminder());
   }
@@ -159,7 +159,7 @@ class AlarmPropertiesTest {
         new Bench(AlarmKind.FALLING),
         evening,
         (bench, count, changes) -> {
-          for (Alarm.Change change : changes) {
+          for (AlarmChange change : changes) {
             answered[0] = change.state() == AlarmState.ACKNOWLEDGED;
           }
           boolean stands = count.heldS > Bench.ON_S && watched(bench);

@@ -180,9 +180,9 @@ class AlarmTest {
     bench.hold(3600 * 2);
 
     // after 5 min, then 10, 20, 40 and 40 more
-    assertThat(bench.changes).allMatch(Alarm.Change::reminder);
+    assertThat(bench.changes).allMatch(AlarmChange::reminder);
     assertThat(bench.changes)
-        .extracting(Alarm.Change::message)
+        .extracting(AlarmChange::message)
         .containsExactly(
             "Still not acknowledged after 5 min. held 310 s",
             "Still not acknowledged after 15 min. held 910 s",
@@ -262,7 +262,7 @@ class AlarmTest {
 
     bench.unshelve();
 
-    assertThat(bench.changes).extracting(Alarm.Change::state).containsExactly(NORMAL);
+    assertThat(bench.changes).extracting(AlarmChange::state).containsExactly(NORMAL);
     assertThat(bench.changes.get(0).message()).startsWith("Now said by ");
   }
 

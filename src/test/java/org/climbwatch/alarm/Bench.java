@@ -41,6 +41,11 @@ final class Bench {
     }
 
     @Override
+    public Optional<Moment> happenedAt(Situation situation) {
+      return happened;
+    }
+
+    @Override
     public String message(Situation situation, long heldSeconds) {
       return "held " + heldSeconds + " s";
     }
@@ -48,10 +53,11 @@ final class Bench {
 
   private final SetRule rule;
   final Alarm alarm;
-  final List<Alarm.Change> changes = new ArrayList<>();
+  final List<AlarmChange> changes = new ArrayList<>();
   private Rule.Verdict verdict = Rule.Verdict.CLEAR;
   private boolean inDeadband;
   private Optional<AlarmKind> saidBy = Optional.empty();
+  private Optional<Moment> happened = Optional.empty();
   private int second;
 
   /** Of an alarm that does not latch. */
@@ -109,6 +115,12 @@ final class Bench {
   Bench giveBack() {
     saidBy = Optional.empty();
     return this;
+  }
+
+  /** What it tells of happens once more. */
+  Bench happens() {
+    happened = Optional.of(at(second + 1));
+    return look(verdict, 1);
   }
 
   Bench clear(int seconds) {

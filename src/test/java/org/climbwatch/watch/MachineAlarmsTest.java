@@ -124,6 +124,46 @@ class MachineAlarmsTest {
         .anyMatch(message -> message.contains("it jumped back by 2 h 05 min"));
   }
 
+  /** The first was answered, and went on being told for the second. */
+  @Test
+  void aSecondJumpIsToldAnewWhetherOrNotTheFirstIsAnswered() {
+    Script script = reports(firing(), new Report.ClockJump(90)).climb(150, 20);
+    reports(script, new Report.ClockJump(-7290)).climb(150, 20);
+    script.deed(at -> new Input.Acknowledged(at, "clock_untrusted", ANN)).climb(150, 20);
+    reports(script, new Report.ClockJump(61)).climb(150, 20);
+
+    List<Event> events = script.events();
+
+    assertThat(changes(events))
+        .containsExactly(
+            "3600 clock_untrusted unacknowledged",
+            "3620 clock_untrusted unacknowledged",
+            "3640 clock_untrusted acknowledged",
+            "3660 clock_untrusted unacknowledged");
+    assertThat(events)
+        .filteredOn(event -> event.state().equals("unacknowledged"))
+        .extracting(Event::message)
+        .satisfiesExactly(
+            first -> assertThat(first).contains("it jumped forward by 90 s"),
+            second -> assertThat(second).contains("it jumped back by 2 h 01 min"),
+            third -> assertThat(third).contains("it jumped forward by 61 s"));
+  }
+
+  /** Nobody has put it right, and what was dated wrong stays so. */
+  @Test
+  void aJumpThatIsNoLongerNewsIsNotSaidToBeOver() {
+    Script script = reports(firing(), new Report.ClockJump(-7500)).climb(150, 700);
+
+    assertThat(script.events())
+        .filteredOn(event -> event.state().equals("returned_unacknowledged"))
+        .extracting(Event::message)
+        .singleElement()
+        .asString()
+        .startsWith(
+            "Nothing new of the clock. Dates that went wrong in the record stay wrong. It was:")
+        .doesNotContain("No longer so");
+  }
+
   @Test
   void aSmallJumpAndOneWhileNoFiringIsOnAreNone() {
     Script script = reports(firing(), new Report.ClockJump(59)).climb(150, 700);
