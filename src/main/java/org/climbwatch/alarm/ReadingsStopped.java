@@ -21,13 +21,16 @@ public record ReadingsStopped(Delays delays) implements Rule {
 
   @Override
   public String message(Situation situation, long heldSeconds) {
+    long silent = (long) situation.silentS().orElse(heldSeconds);
+    boolean known = situation.silentS().isPresent();
     return String.format(
-        "%s, probe %s: %s for %s. The plug is out, the amplifier has lost its supply, or its"
+        "%s, probe %s: %s for %s%s. The plug is out, the amplifier has lost its supply, or its"
             + " program hangs. First check plug and cable at both ends, then the supply. %s",
         situation.kiln(),
         situation.probe(),
         situation.fault().orElse(Fault.NO_ANSWER).plainly(),
-        Words.span(heldSeconds),
+        known ? "" : "at least ",
+        Words.span(silent),
         Words.unwatched(situation, "Until it is back"));
   }
 }

@@ -19,6 +19,8 @@ import org.climbwatch.signal.SignalHealth;
  * @param gasOffSaid whether the potter has said that the gas is off; a curve alone cannot know
  * @param tooCold whether the temperature is one that no kiln can have cooled to since it was hot
  * @param unwatchedS s before this reading for which the running program took none; else 0
+ * @param silentS s since the device last said anything; empty where that is not known, as after a
+ *     restart, or while no firing is on and few readings are kept
  * @param temperatureC °C, without spikes; empty while the probe gives none
  * @param fault why there is no temperature
  * @param climb over the long window
@@ -42,6 +44,7 @@ public record Situation(
     boolean gasOffSaid,
     boolean tooCold,
     double unwatchedS,
+    OptionalDouble silentS,
     OptionalDouble temperatureC,
     Optional<Fault> fault,
     Optional<Climb> climb,
@@ -78,6 +81,7 @@ public record Situation(
         gasOffSaid,
         tooCold,
         unwatchedS,
+        silentS,
         readC,
         fault,
         climb,

@@ -25,6 +25,10 @@ final class ProbeWatch {
   private final IdleKeeper idleKeeper = new IdleKeeper();
   private Optional<Judged> latest = Optional.empty();
   private Optional<Moment> lastKeptAt = Optional.empty();
+
+  /** When the device last said anything; empty where unkept readings may have followed on it. */
+  private Optional<Moment> answeredAt = Optional.empty();
+
   private long unwatchedMillis;
   private boolean resumed;
   private boolean seesLeaps = true;
@@ -161,6 +165,11 @@ final class ProbeWatch {
   Judged conclude(Judged judged, boolean spike, Phase phase) {
     Judged concluded = Judge.with(judged, spike, climbBeside(judged.fault()), phase);
     latest = Optional.of(concluded);
+    if (phase == Phase.IDLE) {
+      answeredAt = Optional.empty();
+    } else if (!judged.fault().map(Fault::silence).orElse(false)) {
+      answeredAt = Optional.of(judged.reading().at());
+    }
     return concluded;
   }
 
@@ -169,8 +178,16 @@ final class ProbeWatch {
     return unwatchedMillis / 1000.0;
   }
 
+  /** s since the device last said anything, where that is known. */
+  OptionalDouble silentS(Moment at) {
+    return answeredAt.isPresent() && answeredAt.get().sameBoot(at)
+        ? OptionalDouble.of(at.millisSince(answeredAt.get()) / 1000.0)
+        : OptionalDouble.empty();
+  }
+
   /** Goes on after a restart of the program or the machine. */
   void resume() {
+    answeredAt = Optional.empty();
     resumed = true;
     track.reset();
     health.resume();

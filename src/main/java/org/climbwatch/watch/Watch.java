@@ -154,6 +154,7 @@ public final class Watch {
         course.gasOffSaid(),
         isFollowed(probe) && outlook.tooCold(),
         probe.unwatchedS(),
+        probe.silentS(at),
         probe.temperatureC(judged.fault()),
         judged.fault(),
         judged.climb(),

@@ -172,6 +172,7 @@ final class Bench {
         false,
         false,
         0,
+        OptionalDouble.empty(),
         OptionalDouble.of(800),
         Optional.empty(),
         Optional.empty(),

@@ -105,6 +105,7 @@ class RuleTableTest {
         false,
         false,
         0,
+        OptionalDouble.empty(),
         OptionalDouble.of(800),
         Optional.empty(),
         Optional.empty(),

@@ -139,6 +139,7 @@ class TakeOverPropertiesTest {
           false,
           false,
           0,
+          OptionalDouble.empty(),
           OptionalDouble.of(700),
           Optional.empty(),
           seen,
