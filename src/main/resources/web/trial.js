@@ -1,19 +1,18 @@
 // Trying other alarm limits on past firings. Nothing is changed by it: what pleases is to be written
 // into the settings file by hand.
 import { element, firingName, lit, make, say, span } from './words.js';
-import { get, post, Refusal } from './api.js';
+import { get } from './api.js';
 import { meaning, unit } from './rulewords.js';
-import { told } from './trialresult.js';
+import * as run from './trialrun.js';
 
-const LOOK_MS = 400;
-const KEPT = 'trial';
+const ALL = 'all';
+const CHOSEN = 'chosen';
 const FEW = [1, 5, 10, 20];
 const BEGIN_WITH = 'climb_stalled';
 
 let rules = [];
 let most = 0;
 let over = []; // firings that can be tried on, the newest first
-let running = null; // the trial's number
 
 export function wire() {
   element('trial').addEventListener('toggle', () => {
@@ -28,13 +27,11 @@ export function wire() {
     begin();
   });
   element('trial-reset').addEventListener('click', showSettings);
-  element('trial-cancel').addEventListener('click', () =>
-    tellIfRefused(() => post(`/trials/${running}/cancel`)),
-  );
+  run.wire(title, showBusy);
 }
 
 async function open() {
-  await tellIfRefused(async () => {
+  await run.tellIfRefused(async () => {
     if (rules.length === 0) {
       const settings = await get('/alarm-settings');
       ({ rules } = settings);
@@ -48,11 +45,10 @@ async function open() {
     const { firings } = await get('/firings');
     over = firings.filter((firing) => firing.ended);
     showFirings();
+    if (!run.busy() && !(await run.resume())) {
+      await run.followAnother();
+    }
   });
-  const kept = sessionStorage.getItem(KEPT);
-  if (kept !== null && running === null && rules.length > 0) {
-    follow(Number(kept));
-  }
 }
 
 function showSettings() {
@@ -87,27 +83,24 @@ function hintOf(one) {
 function showFirings() {
   const select = element('trial-firings');
   const before = select.value;
-  const few = FEW.filter((count) => count === 1 || count < over.length);
-  if (over.length > 1 && over.length <= most) {
-    few.push(over.length);
-  }
-  select.replaceChildren(
-    ...few.map((count) => option(String(count), countWords(count))),
-    option('chosen', 'those that I choose'),
+  const options = FEW.filter((count) => count === 1 || count < over.length).map((count) =>
+    option(String(count), count === 1 ? 'the last one' : `the last ${count}`),
   );
-  select.value = before || String(few.includes(5) ? 5 : few[few.length - 1]);
+  if (over.length > 1 && over.length <= most) {
+    options.push(option(ALL, `all ${over.length}`));
+  }
+  const values = options.map((one) => one.value);
+  select.replaceChildren(...options, option(CHOSEN, 'those that I choose'));
+  if (before === CHOSEN || values.includes(before)) {
+    select.value = before;
+  } else {
+    select.value = values.includes('5') ? '5' : values[values.length - 1];
+  }
   element('trial-none').hidden = over.length > 0;
-  element('trial-start').disabled = over.length === 0;
+  showBusy(run.busy());
   const kept = new Set(chosenIds());
   element('trial-choice').replaceChildren(...over.map((firing) => choice(firing, kept)));
   showChoice();
-}
-
-function countWords(count) {
-  if (count === 1) {
-    return 'the last one';
-  }
-  return count === over.length ? `all ${count}` : `the last ${count}`;
 }
 
 function choice(firing, kept) {
@@ -124,7 +117,7 @@ function choice(firing, kept) {
 }
 
 function showChoice() {
-  element('trial-choice').hidden = element('trial-firings').value !== 'chosen';
+  element('trial-choice').hidden = element('trial-firings').value !== CHOSEN;
 }
 
 function option(value, words) {
@@ -151,82 +144,19 @@ async function begin() {
     settings[input.name] = input.valueAsNumber;
   }
   const order = { alarm: { [chosenRule().kind]: settings } };
-  if (element('trial-firings').value !== 'chosen') {
-    order.last = Number(element('trial-firings').value);
-  } else {
+  const which = element('trial-firings').value;
+  if (which === CHOSEN) {
     order.firings = chosenIds();
     if (order.firings.length === 0 || order.firings.length > most) {
       say('trial-said', `Choose 1 to ${most} firings.`);
       return;
     }
+  } else {
+    order.last = which === ALL ? over.length : Number(which);
   }
-  await tellIfRefused(async () => {
-    follow((await post('/trials', order)).id);
-  });
+  await run.tellIfRefused(() => run.begin(order));
 }
 
-/** Runs something and says what came of it; a refusal in its own words. */
-async function tellIfRefused(run) {
-  say('trial-said', '');
-  try {
-    await run();
-  } catch (problem) {
-    say(
-      'trial-said',
-      problem instanceof Refusal ? problem.message : 'Climbwatch did not answer. Try again.',
-    );
-  }
-}
-
-/** Looks after a trial until it is over. */
-async function follow(id) {
-  running = id;
-  sessionStorage.setItem(KEPT, String(id));
-  const trial = await look(id);
-  if (trial === undefined) {
-    running = null;
-    sessionStorage.removeItem(KEPT);
-    element('trial-running').hidden = true;
-    element('trial-start').disabled = over.length === 0;
-    return;
-  }
-  if (trial) {
-    progress(trial);
-    if (trial.state !== 'running') {
-      running = null;
-      result(trial);
-      return;
-    }
-  }
-  setTimeout(() => follow(id), LOOK_MS);
-}
-
-/** The trial as it stands; null without an answer, which the banner tells; undefined if it is no more. */
-async function look(id) {
-  try {
-    return await get(`/trials/${id}`);
-  } catch (problem) {
-    return problem instanceof Refusal ? undefined : null;
-  }
-}
-
-function progress(trial) {
-  const on = trial.state === 'running';
-  element('trial-running').hidden = !on;
-  element('trial-start').disabled = on || over.length === 0;
-  if (on) {
-    element('trial-result').hidden = true;
-    element('trial-bar').max = trial.firings;
-    element('trial-bar').value = trial.tried;
-    say('trial-so-far', `${trial.tried} of ${trial.firings} done, ${span(trial.took_s)}`);
-  }
-}
-
-function result(trial) {
-  element('trial-told').replaceChildren(...told(trial, title));
-  element('trial-csv').href = `/api/v1/trials/${trial.id}/differences.csv`;
-  element('trial-csv').hidden = trial.tried === 0;
-  say('trial-tables', trial.rules.map((kind) => `[alarm.${kind}]`).join(', '));
-  say('trial-toml', trial.toml);
-  element('trial-result').hidden = false;
+function showBusy(busy) {
+  element('trial-start').disabled = busy || over.length === 0;
 }

@@ -38,7 +38,7 @@ final class TrialDesk implements Trials, AutoCloseable {
   private final Runnable readable;
   private final Duration longest;
   private long lastId;
-  private Optional<TrialWork> newest = Optional.empty();
+  private final KeptTrials kept = new KeptTrials();
   private Thread thread = new Thread();
 
   /**
@@ -76,12 +76,21 @@ final class TrialDesk implements Trials, AutoCloseable {
         order.changes().stream().map(change -> tried.of(change.kind().alarm())).toList();
     FiringTrial trial = new FiringTrial(journalFile, inForce.with(tried));
     TrialWork work = new TrialWork(++lastId, changed, trial, firings, longest);
-    newest = Optional.of(work);
+    kept.add(work);
     thread = new Thread(work, "trial");
     thread.setDaemon(true);
     thread.setPriority(Thread.MIN_PRIORITY);
     thread.start();
     return work.soFar();
+  }
+
+  @Override
+  public List<TrialSoFar> kept() {
+    List<TrialWork> works;
+    synchronized (this) {
+      works = kept.all();
+    }
+    return works.stream().map(TrialWork::soFar).toList();
   }
 
   @Override
@@ -106,7 +115,7 @@ final class TrialDesk implements Trials, AutoCloseable {
   public void close() {
     Thread running;
     synchronized (this) {
-      newest.ifPresent(TrialWork::cancel);
+      kept.newest().ifPresent(TrialWork::cancel);
       running = thread;
     }
     try {
@@ -117,7 +126,7 @@ final class TrialDesk implements Trials, AutoCloseable {
   }
 
   private synchronized Optional<TrialWork> work(long id) {
-    return newest.filter(work -> work.soFar().id() == id);
+    return kept.one(id);
   }
 
   private static void refuseContradiction(RuleKind kind, AlarmSettings tried) {
@@ -129,7 +138,7 @@ final class TrialDesk implements Trials, AutoCloseable {
   }
 
   private synchronized void refuseSecond() {
-    newest.filter(TrialWork::running).ifPresent(TrialDesk::refuseBeside);
+    kept.newest().filter(TrialWork::running).ifPresent(TrialDesk::refuseBeside);
   }
 
   private static void refuseBeside(TrialWork running) {

@@ -67,6 +67,10 @@ final class TrialWork implements Runnable {
     }
   }
 
+  long id() {
+    return id;
+  }
+
   void cancel() {
     cancelled = true;
   }
@@ -82,6 +86,11 @@ final class TrialWork implements Runnable {
 
   synchronized List<TrialReport.Tried> tried() {
     return List.copyOf(tried);
+  }
+
+  /** How many it holds. */
+  synchronized int alarms() {
+    return shown.stream().mapToInt(firing -> firing.alarms().size()).sum();
   }
 
   private synchronized void add(FiringSummary firing, TrialReport.Tried one) {

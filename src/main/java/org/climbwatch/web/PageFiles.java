@@ -55,6 +55,7 @@ final class PageFiles {
           "theme.js",
           "trial.js",
           "trialresult.js",
+          "trialrun.js",
           "rulewords.js",
           "uncertainty.js"
         }) {

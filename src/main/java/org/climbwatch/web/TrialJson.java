@@ -44,8 +44,33 @@ final class TrialJson {
     out.writeEndObject();
   }
 
+  /** How each stands, without what it has shown. */
+  static void kept(JsonGenerator out, List<TrialSoFar> trials) throws IOException {
+    out.writeStartObject();
+    out.writeArrayFieldStart("trials");
+    for (TrialSoFar trial : trials) {
+      out.writeStartObject();
+      head(out, trial);
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+    out.writeEndObject();
+  }
+
   static void trial(JsonGenerator out, TrialSoFar trial, AlarmSettings inForce) throws IOException {
     out.writeStartObject();
+    head(out, trial);
+    out.writeStringField("toml", TrialToml.tables(trial.settings(), inForce));
+    counts(out, trial.results());
+    out.writeArrayFieldStart("results");
+    for (TriedFiring tried : trial.results()) {
+      firing(out, tried);
+    }
+    out.writeEndArray();
+    out.writeEndObject();
+  }
+
+  private static void head(JsonGenerator out, TrialSoFar trial) throws IOException {
     out.writeNumberField("id", trial.id());
     out.writeStringField("state", trial.state().word());
     out.writeNumberField("firings", trial.firings());
@@ -56,14 +81,6 @@ final class TrialJson {
       out.writeString(rule.alarm().word());
     }
     out.writeEndArray();
-    out.writeStringField("toml", TrialToml.tables(trial.settings(), inForce));
-    counts(out, trial.results());
-    out.writeArrayFieldStart("results");
-    for (TriedFiring tried : trial.results()) {
-      firing(out, tried);
-    }
-    out.writeEndArray();
-    out.writeEndObject();
   }
 
   private static void counts(JsonGenerator out, List<TriedFiring> results) throws IOException {

@@ -1,5 +1,6 @@
 package org.climbwatch.web;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
@@ -25,6 +26,7 @@ final class TrialRoutes {
         api + "/alarm-settings",
         context -> json(context, out -> TrialJson.settings(out, trials.inForce())));
     config.routes.post(api + "/trials", context -> begin(context, api + "/trials/"));
+    look(config, api + "/trials", context -> json(context, this::kept));
     look(config, one, context -> answer(context, known(context)));
     config.routes.post(one + "/cancel", this::cancel);
     config.routes.get(one + "/differences.csv", this::csv);
@@ -70,11 +72,15 @@ final class TrialRoutes {
                     "No such trial",
                     "There is no trial \""
                         + id
-                        + "\"; the newest alone is kept, and none behind a restart."));
+                        + "\"; the newest few are kept, and none behind a restart."));
   }
 
   private void answer(Context context, TrialSoFar trial) {
     json(context, out -> TrialJson.trial(out, trial, trials.inForce()));
+  }
+
+  private void kept(JsonGenerator out) throws IOException {
+    TrialJson.kept(out, trials.kept());
   }
 
   private static void json(Context context, Json.Writer writer) {

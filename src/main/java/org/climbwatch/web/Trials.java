@@ -2,12 +2,14 @@ package org.climbwatch.web;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import java.util.Optional;
 import org.climbwatch.alarm.AlarmSettings;
 
 /**
- * Trying alarm settings on past firings: one trial at a time, and the newest is kept until the
- * next. Nothing of it changes a setting or a record. Called from several threads at once.
+ * Trying alarm settings on past firings: one trial at a time, and the newest are kept, the last
+ * that is over in any case. Nothing of it changes a setting or a record. Called from several
+ * threads at once.
  */
 public interface Trials {
   /** The settings that the kiln is watched with. */
@@ -20,6 +22,9 @@ public interface Trials {
    *     there
    */
   TrialSoFar begin(TrialOrder order);
+
+  /** The trials that are kept, the newest first; no other than the first can be running. */
+  List<TrialSoFar> kept();
 
   /** A trial, or empty when there is none of that number any more. */
   Optional<TrialSoFar> one(long id);

@@ -199,9 +199,29 @@ class TrialDeskTest {
     assertThat(ended.results()).hasSizeLessThan(2);
     TrialSoFar next = desk.begin(named(List.of(1L)));
     assertThat(end(next.id()).state()).isEqualTo(State.DONE);
-    assertThat(desk.one(first.id())).isEmpty();
+    assertThat(desk.one(first.id())).contains(ended);
     desk.cancel(first.id());
     assertThat(desk.one(next.id()).orElseThrow().state()).isEqualTo(State.DONE);
+  }
+
+  /** Somebody still looks at the result of the trial before, and wants its CSV. */
+  @Test
+  void anOlderResultIsThereUntilSevenNewerOnesAre() throws Exception {
+    TrialSoFar first = end(begin(named(List.of(2L))).id());
+    String csv = csv(first.id());
+    TrialOrder nothing = last(1, Map.of("on_delay_s", 300.0));
+    for (int more = 0; more < 7; more++) {
+      desk.cancel(desk.begin(nothing).id());
+      end(first.id() + 1 + more);
+    }
+
+    assertThat(csv).contains("climb_stalled");
+    assertThat(csv(first.id())).isEqualTo(csv);
+    assertThat(desk.kept())
+        .extracting(TrialSoFar::id)
+        .containsExactly(8L, 7L, 6L, 5L, 4L, 3L, 2L, 1L);
+    desk.cancel(desk.begin(nothing).id());
+    assertThat(desk.one(first.id())).isEmpty();
   }
 
   @Test

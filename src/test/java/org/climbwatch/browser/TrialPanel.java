@@ -63,6 +63,36 @@ final class TrialPanel extends Page {
     click(byId("trial-start"));
   }
 
+  /** Whether it may be pressed; not while a trial is at work. */
+  boolean canBegin() {
+    return byId("trial-start").isEnabled();
+  }
+
+  boolean isAtWork() {
+    return byId("trial-running").isDisplayed();
+  }
+
+  /** How far the trial at work is. */
+  String soFar() {
+    return byId("trial-so-far").getText();
+  }
+
+  void stopIt() {
+    click(byId("trial-cancel"));
+  }
+
+  void download() {
+    click(byId("trial-csv"));
+  }
+
+  boolean offersCsv() {
+    return byId("trial-csv").isDisplayed();
+  }
+
+  String chosenFirings() {
+    return new Select(byId("trial-firings")).getFirstSelectedOption().getText();
+  }
+
   void backToTheLimitsInForce() {
     click(byId("trial-reset"));
   }

@@ -197,6 +197,23 @@ class TrialRoutesTest {
     assertThat(served.post("/api/v1/trials", STALL).statusCode()).isEqualTo(202);
   }
 
+  /** Who is refused must be able to find the trial that is at work, by whomever it was begun. */
+  @Test
+  void allThatAreKeptAreListedTheNewestFirst() throws Exception {
+    assertThat(served.get("/api/v1/trials").body()).isEqualTo("{\"trials\":[]}");
+    served.post("/api/v1/trials", STALL);
+    trials.stand(TrialSoFar.State.DONE, List.of());
+    served.post("/api/v1/trials", STALL);
+
+    assertThat(Served.json(served.get("/api/v1/trials")).toString())
+        .isEqualTo(
+            "{\"trials\":[{\"id\":2,\"state\":\"running\",\"firings\":2,\"tried\":0,\"took_s\":12.3,"
+                + "\"rules\":[\"climb_stalled\"]},{\"id\":1,\"state\":\"done\",\"firings\":2,"
+                + "\"tried\":0,\"took_s\":12.3,\"rules\":[\"climb_stalled\"]}]}");
+    assertThat(Served.json(served.get("/api/v1/trials/1")).get("state").asText()).isEqualTo("done");
+    assertThat(served.get("/api/v1/trials/1/differences.csv").statusCode()).isEqualTo(200);
+  }
+
   @Test
   void differencesAreToldInJsonAndAsCsvToKeep() throws Exception {
     served.post("/api/v1/trials", STALL);
