@@ -27,8 +27,10 @@ import picocli.CommandLine.Spec;
     },
     footerHeading = "%nExamples%n",
     footer = {
-      "  climbwatch convert --emf 40.0 --cold-junction 25     prints 992.9427",
-      "  climbwatch convert --temperature 1000                prints 41.2756",
+      "  climbwatch convert --emf 40.0 --cold-junction 25",
+      "      prints 992.9427",
+      "  climbwatch convert --temperature 1000",
+      "      prints 41.2756",
       "  climbwatch convert --type N < emf.csv"
     })
 final class ConvertCommand implements Callable<Integer> {

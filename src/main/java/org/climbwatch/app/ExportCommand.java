@@ -89,6 +89,10 @@ final class ExportCommand implements Callable<Integer> {
       // told below
     }
     throw new Refusal(
-        "there is no firing \"" + firing + "\"; `climbwatch firings` lists them, or write latest");
+        "there is no firing \""
+            + firing
+            + "\"; `"
+            + Called.name()
+            + " firings` lists them, or write latest");
   }
 }

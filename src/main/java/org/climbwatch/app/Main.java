@@ -32,9 +32,12 @@ import picocli.CommandLine.UnmatchedArgumentException;
     versionProvider = Version.class,
     footerHeading = "%nFirst steps%n",
     footer = {
-      "  climbwatch run                         the demo: a kiln model, sped up",
-      "  climbwatch check --config FILE         is the probe well?",
-      "  climbwatch COMMAND --help              more on one command",
+      "  climbwatch run",
+      "      the demo: a kiln model, sped up",
+      "  climbwatch check --config FILE",
+      "      is the probe well?",
+      "  climbwatch COMMAND --help",
+      "      more on one command",
       "",
       "Exit codes: 0 done, 1 the thing asked about is not well, 2 the command or its",
       "input is wrong, 70 internal fault."
@@ -113,6 +116,7 @@ public final class Main implements Callable<Integer> {
             .setParameterExceptionHandler(Main::wrongUse)
             .setExecutionExceptionHandler(Main::failed)
             .setExecutionStrategy(Main::executed);
+    Called.putInto(commands.getCommandSpec());
     PlainNumbers.register(commands);
     for (CommandLine each : commands.getSubcommands().values()) {
       each.getCommandSpec()

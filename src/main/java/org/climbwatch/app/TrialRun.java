@@ -120,7 +120,9 @@ final class TrialRun {
                       new Refusal(
                           "there is no firing \""
                               + word
-                              + "\"; `climbwatch firings` lists them, or write all")));
+                              + "\"; `"
+                              + Called.name()
+                              + " firings` lists them, or write all")));
     }
     return chosen;
   }

@@ -79,7 +79,7 @@ final class TrialBody {
               + TrialOrder.MOST_FIRINGS
               + " firings, had "
               + firings.size()
-              + "; `climbwatch replay --firings` tries settings on more.");
+              + "; the command `replay --firings` tries settings on more.");
     }
   }
 

@@ -53,8 +53,8 @@ class MainTest {
   @ValueSource(strings = {"run", "check", "convert", "replay", "simulate", "firings", "export"})
   void helpOfACommandHasUsageExampleAndExitCodes(String command) {
     assertThat(run(command, "--help").out())
-        .startsWith("Usage: climbwatch " + command)
-        .containsPattern("Examples?\\R  climbwatch " + command)
+        .startsWith("Usage: java -jar climbwatch.jar " + command)
+        .containsPattern("Examples?\\R  java -jar climbwatch.jar " + command)
         .contains("Exit codes", "internal fault");
   }
 
@@ -67,10 +67,11 @@ class MainTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "''                        | a COMMAND is missing; see climbwatch --help",
+        "''                        | a COMMAND is missing; see java -jar climbwatch.jar --help",
         "bogus                     | \"bogus\" is no command; there are run, check, convert, replay,"
-            + " simulate, firings, export; see climbwatch --help",
-        "convert --emf x           | \"x\" is no number; write it with '.' as in 40.0; see climbwatch convert --help",
+            + " simulate, firings, export; see java -jar climbwatch.jar --help",
+        "convert --emf x           | \"x\" is no number; write it with '.' as in 40.0;"
+            + " see java -jar climbwatch.jar convert --help",
         "convert --emf 1 --temperature 2 | --emf=MV, --temperature=C: give one of them; see",
         "convert --type Q --emf 1  | --type \"Q\" is unknown; allowed: B E J K N R S T",
         "convert --emf 99          | 99.0 mV is outside Type K: allowed -6.458 to 54.886 mV",

@@ -3,8 +3,10 @@ package org.climbwatch.packaged;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.File;
 import java.io.StringReader;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -146,6 +148,28 @@ class PackagedProgramIT {
 
   private static String seconds(String decimal) {
     return new BigDecimal(decimal).setScale(3).toPlainString();
+  }
+
+  /** A stranger copies the help's own example into a shell. */
+  @Test
+  void exampleOfTheHelpRunsAsItStands() throws Exception {
+    String help = DaemonProcess.command(folder, "convert", "--help").out();
+    List<String> lines = help.lines().toList();
+    int first = lines.indexOf("Examples") + 1;
+    int prints = first;
+    while (!lines.get(prints).strip().startsWith("prints ")) {
+      prints++;
+    }
+    ProcessBuilder shell =
+        new ProcessBuilder("sh", "-c", String.join("\n", lines.subList(first, prints)));
+    String java = Path.of(System.getProperty("java.home"), "bin").toString();
+    shell.environment().merge("PATH", java, (old, own) -> own + File.pathSeparator + old);
+
+    Process process = shell.redirectErrorStream(true).start();
+    String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+    assertThat(help).startsWith("Usage: java -jar ");
+    assertThat("prints " + printed.strip()).isEqualTo(lines.get(prints).strip());
   }
 
   private static List<CSVRecord> rows(String csv) throws Exception {
