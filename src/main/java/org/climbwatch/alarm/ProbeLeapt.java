@@ -18,6 +18,14 @@ public record ProbeLeapt(Delays delays) implements Rule {
   /** °C about the amplifier's terminals: what a short near the box reads. */
   private static final double LIKE_TERMINALS_C = 40;
 
+  private static final String SHORTED =
+      "It reads like the lead: most likely the two wires touch. First check the lead where it"
+          + " passes hot metal or an edge, then the probe's head, then the amplifier's screws.";
+
+  private static final String LOOSE =
+      "Most likely a loose screw, a wire that slipped, or wires that touch. First check the screws at"
+          + " the probe's head and at the amplifier, then the lead.";
+
   @Override
   public AlarmKind kind() {
     return AlarmKind.PROBE_LEAPT;
@@ -57,14 +65,6 @@ public record ProbeLeapt(Delays delays) implements Rule {
         leapC < 0 && nearTerminals(situation, nowC) ? SHORTED : LOOSE,
         Words.unwatched(situation, "Until it is found"));
   }
-
-  private static final String SHORTED =
-      "It reads like the lead: most likely the two wires touch. First check the lead where it"
-          + " passes hot metal or an edge, then the probe's head, then the amplifier's screws.";
-
-  private static final String LOOSE =
-      "Most likely a loose screw, a wire that slipped, or wires that touch. First check the screws at"
-          + " the probe's head and at the amplifier, then the lead.";
 
   private static boolean nearTerminals(Situation situation, double nowC) {
     double terminalsC = situation.health().coldJunctionC().orElse(25);
