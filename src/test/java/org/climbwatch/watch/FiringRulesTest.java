@@ -2,6 +2,7 @@ package org.climbwatch.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -95,6 +96,27 @@ class FiringRulesTest {
     assertThat(alarms(meaning(twenty, Plan.NONE), script, AlarmKind.HOLD_OVER).get(0).message())
         .contains("held for 20 min; 20 min were meant");
     assertThat(alarms(script, AlarmKind.HOLD_OVER)).as("no time is set").isEmpty();
+  }
+
+  /** As docs/alarms.md says: nobody may wait for what does not come. */
+  @Test
+  void theHoldIsNotOverBehindAPowerCutUntilItIsSaidAnew() {
+    OptionalDouble twenty = OptionalDouble.of(20);
+    Script script =
+        begun(1100)
+            .climb(100, 300)
+            .deed(at -> new Input.Declared(at, Phase.HOLDING))
+            .climb(0, 900)
+            .reboot(Duration.ofMinutes(2))
+            .climb(0, 3600);
+    assertThat(alarms(meaning(twenty, Plan.NONE), script, AlarmKind.HOLD_OVER)).isEmpty();
+
+    script
+        .deed(at -> new Input.Declared(at, Phase.CLIMBING))
+        .deed(at -> new Input.Declared(at, Phase.HOLDING))
+        .climb(0, 1205);
+    assertThat(alarms(meaning(twenty, Plan.NONE), script, AlarmKind.HOLD_OVER).get(0).message())
+        .contains("held for 20 min; 20 min were meant");
   }
 
   @Test
