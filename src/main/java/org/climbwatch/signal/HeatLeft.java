@@ -12,6 +12,9 @@ public final class HeatLeft {
   /** °C that readings are off, and a probe cools faster than its kiln. */
   private static final double SLACK_C = 25;
 
+  /** °C below which a hat is lifted (common practice): the reading then falls at once. */
+  private static final double LIFTED_C = 150;
+
   private double leastC = Double.NEGATIVE_INFINITY;
   private Optional<Moment> at = Optional.empty();
 
@@ -37,6 +40,6 @@ public final class HeatLeft {
     }
     leastC = Math.max(leastC, celsius);
     at = Optional.of(now);
-    return celsius >= leastC - SLACK_C;
+    return leastC < LIFTED_C || celsius >= leastC - SLACK_C;
   }
 }
