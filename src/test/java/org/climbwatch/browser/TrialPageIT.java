@@ -78,7 +78,7 @@ class TrialPageIT {
     assertThat(panel.value("on_delay_s")).isEqualTo("600");
     assertThat(panel.labels().get(0))
         .contains("A climb slower than this counts as stalled", "°C/h", "now 20, allowed 1 to 500");
-    assertThat(panel.labels().get(2)).contains("now 600 (10 min), allowed 0 to 7200");
+    assertThat(panel.labels().get(3)).contains("now 600 (10 min), allowed 0 to 7200");
     assertThat(panel.firingChoices())
         .containsExactly("the last one", "all 2", "those that I choose");
   }
@@ -111,7 +111,7 @@ class TrialPageIT {
     assertThat(panel.toml())
         .isEqualTo(
             "[alarm.climb_stalled]\nenabled = true\nleast_climb_c_per_h = 20\nfrom_c = 200\n"
-                + "on_delay_s = 300  # was 600\noff_delay_s = 120");
+                + "patience_min = 20\non_delay_s = 300  # was 600\noff_delay_s = 120");
   }
 
   /** With the page's own lines in a settings file, the command line gives the page's own CSV. */
