@@ -28,11 +28,15 @@ public final class Course {
    */
   private static final double LEAST_FALL_C_PER_HOUR = 60;
 
+  /** °C above the lowest since the peak from which a fall is counted anew, as after relighting. */
+  private static final double RISEN_C = 20;
+
   private FiringSettings settings;
   private final Warming warming = new Warming();
   private Phase phase = Phase.IDLE;
   private Optional<Begun> begun = Optional.empty();
   private double peakC;
+  private double lowestSinceC;
   private Optional<Moment> peakAt = Optional.empty();
   private Optional<Moment> phaseAt = Optional.empty();
   private boolean coldOnce;
@@ -152,15 +156,25 @@ public final class Course {
     if (begun.isEmpty()) {
       return lookIdle(at, temperatureC);
     }
-    if (temperatureC > peakC || peakAt.isEmpty()) {
-      peakC = Math.max(peakC, temperatureC);
-      peakAt = Optional.of(at);
-    }
+    lookForPeak(at, temperatureC);
     return switch (phase) {
       case IDLE -> List.of();
       case DRYING, CLIMBING, HOLDING -> tooCold ? List.of() : lookHot(at, temperatureC);
-      case COOLING -> tooCold ? List.of() : lookCooling(at, temperatureC);
+      case COOLING -> lookCooling(at, temperatureC, tooCold);
     };
+  }
+
+  private void lookForPeak(Moment at, double temperatureC) {
+    if (temperatureC > peakC || peakAt.isEmpty()) {
+      peakC = Math.max(peakC, temperatureC);
+      peakAt = Optional.of(at);
+      lowestSinceC = temperatureC;
+    } else if (temperatureC > lowestSinceC + RISEN_C) {
+      peakC = temperatureC;
+      peakAt = Optional.of(at);
+      lowestSinceC = temperatureC;
+    }
+    lowestSinceC = Math.min(lowestSinceC, temperatureC);
   }
 
   private List<Step> lookIdle(Moment at, double temperatureC) {
@@ -195,8 +209,9 @@ public final class Course {
     return peakAt.isPresent() ? at.millisSince(peakAt.get()) / 3_600_000.0 : 0;
   }
 
-  private List<Step> lookCooling(Moment at, double temperatureC) {
-    boolean cold = temperatureC < settings.endBelowC();
+  /** A number that is not the kiln's ends nothing; but one that climbs is a fire. */
+  private List<Step> lookCooling(Moment at, double temperatureC, boolean tooCold) {
+    boolean cold = temperatureC < settings.endBelowC() && !tooCold;
     boolean sure = cold && coldOnce;
     coldOnce = cold;
     if (sure) {
@@ -231,6 +246,7 @@ public final class Course {
   /** A fall is counted from here, not from a peak before the potter's word. */
   private void countFallFrom(Moment at) {
     peakAt = Optional.of(at);
+    lowestSinceC = Double.POSITIVE_INFINITY;
     peakC = phase == Phase.COOLING ? peakC : Double.NEGATIVE_INFINITY;
   }
 

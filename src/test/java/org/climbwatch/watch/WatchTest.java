@@ -15,6 +15,8 @@ import org.climbwatch.firing.Phase;
 import org.climbwatch.reading.Fault;
 import org.climbwatch.reading.Moment;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class WatchTest {
   @Test
@@ -328,6 +330,39 @@ class WatchTest {
             .events();
 
     assertThat(events.get(events.size() - 1).subject()).isEqualTo("climbing");
+  }
+
+  /** Fast work: the hat is lifted hot, ware drawn, other ware set, and the fire lit again. */
+  @ParameterizedTest
+  @ValueSource(doubles = {200, 350, 500})
+  void kilnThatIsRelitBehindALiftedHatClimbsAtOnce(double openC) {
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(600, 5880)
+            .deed(at -> new Input.Declared(at, Phase.COOLING));
+    for (int s = 0; s < 900; s++) {
+      script.climb(-(1000 - openC) * 3600 / 200 * StrictMath.exp(-s / 200.0), 1);
+    }
+
+    List<Event> events = script.climb(1200, 180).events();
+
+    assertThat(events)
+        .filteredOn(Event.PhaseChanged.class::isInstance)
+        .extracting(Event::subject)
+        .endsWith("cooling", "climbing");
+  }
+
+  @Test
+  void kilnThatClimbsAgainIsNotTakenForCooling() {
+    Script script = new Script(20).deed(at -> new Input.Began(at, "")).climb(600, 5880);
+    for (int s = 0; s < 900; s++) {
+      script.climb(-700 * 3600 / 200 * StrictMath.exp(-s / 200.0), 1);
+    }
+
+    assertThat(script.climb(1200, 1800).events())
+        .extracting(e -> e.subject() + " " + e.state())
+        .doesNotContain("cooling entered");
   }
 
   private static long kept(Watch watch, List<Input> inputs) {
