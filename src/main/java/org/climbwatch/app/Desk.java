@@ -120,22 +120,22 @@ final class Desk implements Backend, AutoCloseable {
   }
 
   @Override
-  public synchronized void end(long id) {
-    requireOpen(id);
-    deed(Input.Ended::new);
+  public void end(long id) {
+    if (!doneWhileOn(id, Input.Ended::new)) {
+      throw notOn(id);
+    }
   }
 
   @Override
-  public synchronized void declare(long id, Phase phase) {
-    requireOpen(id);
-    deed(at -> new Input.Declared(at, phase));
+  public void declare(long id, Phase phase) {
+    if (!doneWhileOn(id, at -> new Input.Declared(at, phase))) {
+      throw notOn(id);
+    }
   }
 
   @Override
-  public synchronized void note(long id, String text) {
-    OptionalLong open = engine.openFiringId();
-    if (open.isPresent() && open.getAsLong() == id) {
-      deed(at -> new Input.Noted(at, text));
+  public void note(long id, String text) {
+    if (doneWhileOn(id, at -> new Input.Noted(at, text))) {
       return;
     }
     if (firing(id).isEmpty()) {
@@ -245,15 +245,23 @@ final class Desk implements Backend, AutoCloseable {
     }
   }
 
-  private void requireOpen(long id) {
+  /**
+   * Does something to the firing that is on; answers whether it is that one. The record is never
+   * read in here: a disk that has just frozen would keep this lock, and no answer came through.
+   */
+  private synchronized boolean doneWhileOn(long id, Function<Moment, Input> make) {
     OptionalLong open = engine.openFiringId();
-    if (open.isPresent() && open.getAsLong() == id) {
-      return;
+    boolean on = open.isPresent() && open.getAsLong() == id;
+    if (on) {
+      deed(make);
     }
-    if (firing(id).isEmpty()) {
-      throw noFiring(id);
-    }
-    throw new Refused(409, "The firing is over", "Firing " + id + " has ended.");
+    return on;
+  }
+
+  private Refused notOn(long id) {
+    return firing(id).isEmpty()
+        ? noFiring(id)
+        : new Refused(409, "The firing is over", "Firing " + id + " has ended.");
   }
 
   private static void requireKnown(Firings firings, long id) {
