@@ -29,7 +29,7 @@ import org.slf4j.LoggerFactory;
  *
  * <p>One lock guards core and journal: a reading is taken by the sampling thread, a deed by the
  * thread of its request. Nobody hears of a deed or an alarm before it is on the disk; while the
- * disk is in trouble, alarms and answers to them are told all the same.
+ * disk is in trouble, they hold and are told all the same.
  */
 final class Engine implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Engine.class);
@@ -50,6 +50,7 @@ final class Engine implements AutoCloseable {
   private final Thread sampler = new Thread(this::sample, "sampler");
   private volatile boolean stopping;
   private volatile long beatAtRealMillis = KilnTime.realMillis();
+  private volatile boolean closed;
   private long readings;
 
   /** Takes up the journal where it ended, and opens the source. */
@@ -87,26 +88,28 @@ final class Engine implements AutoCloseable {
   }
 
   /**
-   * Something the potter does; {@code make} is given the moment. Durable on return; an answer to an
-   * alarm holds also while the disk is in trouble, and is written later.
+   * Something the potter does; {@code make} is given the moment. Durable on return; while the disk
+   * is in trouble it holds and is told as well, and is written later.
    *
-   * @throws JournalTrouble when anything else is not on the disk yet
+   * @throws JournalTrouble when anything but an answer to an alarm is not on the disk yet
    */
   synchronized Outcome deed(Function<Moment, Input> make) {
     Moment at = now();
     Input input = make.apply(at);
     OptionalLong before = journal.openFiringId();
     Outcome outcome = watch.accept(input);
+    Optional<JournalTrouble> waits = Optional.empty();
     try {
       journal.record(input, outcome.events());
     } catch (JournalTrouble trouble) {
-      if (!(input instanceof Input.Answer)) {
-        throw trouble;
-      }
       LOG.warn("{}", trouble.getMessage());
+      waits = Optional.of(trouble).filter(any -> !(input instanceof Input.Answer));
     }
     listeners.forEach(listener -> listener.deed(input, outcome, firingOf(before)));
     outcome.events().forEach(Engine::log);
+    if (waits.isPresent()) {
+      throw waits.get();
+    }
     return outcome;
   }
 
@@ -187,6 +190,7 @@ final class Engine implements AutoCloseable {
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
     }
+    closed = true;
     sources.forEach(Source::close);
     synchronized (this) {
       journal.close();
@@ -234,7 +238,7 @@ final class Engine implements AutoCloseable {
 
   private void sample() {
     long intervalMillis = configuration.interval().toMillis();
-    long next = onGrid(time.millis(), intervalMillis);
+    long next = time.nextBeat(intervalMillis);
     while (!stopping) {
       long late = time.millis() - next;
       if (late < 0) {
@@ -242,17 +246,12 @@ final class Engine implements AutoCloseable {
         continue;
       }
       if (late > SLEPT_MS * time.speed()) {
-        next = onGrid(time.millis(), intervalMillis);
+        next = time.nextBeat(intervalMillis);
         continue;
       }
       take(new Moment(boot, next));
       next += intervalMillis;
     }
-  }
-
-  /** The next whole interval of the boot, so that a run after a restart reads at the same beat. */
-  private static long onGrid(long millis, long intervalMillis) {
-    return -Math.floorDiv(-millis, intervalMillis) * intervalMillis;
   }
 
   private void take(Moment at) {
@@ -263,6 +262,9 @@ final class Engine implements AutoCloseable {
     beatAtRealMillis = KilnTime.realMillis();
     machineWatch.look(beatAtRealMillis);
     synchronized (this) {
+      if (closed) {
+        return; // it hung in a device or in the disk: sources and journal are gone
+      }
       machineWatch.report(at, watch, journal);
       for (Reading reading : looks) {
         readings++;

@@ -4,7 +4,10 @@ import java.util.OptionalLong;
 import org.climbwatch.watch.Input;
 import org.climbwatch.watch.Outcome;
 
-/** Hears of what is already in the journal. Returns at once and throws nothing. */
+/**
+ * Hears of what is in the journal, or waits for a disk in trouble. Returns at once and throws
+ * nothing.
+ */
 interface EngineListener {
   /**
    * A reading was taken.

@@ -35,6 +35,11 @@ final class KilnTime {
     return (long) (System.nanoTime() / 1e6 * speed);
   }
 
+  /** The next whole interval of the boot, so that a run after a restart reads at the same beat. */
+  long nextBeat(long intervalMillis) {
+    return -Math.floorDiv(-millis(), intervalMillis) * intervalMillis;
+  }
+
   /** Monotonic milliseconds of real time. */
   static long realMillis() {
     return System.nanoTime() / 1_000_000;
