@@ -20,10 +20,14 @@ final class DeedNote {
       case "acknowledged", "unshelved", "reset" -> named(deed, 1) + ": " + deed.text();
       case "shelved" -> named(deed, 1) + " for " + deed.text();
       case "reported" -> deed.subject() + ": " + deed.text();
-      case "resumed" -> deed.text().isEmpty() ? "" : "away " + deed.text();
+      case "resumed" -> restart(deed.text());
       case "noted", "remarked" -> deed.text();
       default -> "";
     };
+  }
+
+  private static String restart(String text) {
+    return text.isEmpty() || text.equals(RecordedDeed.SAME_BOOT) ? text : "away " + text;
   }
 
   /** The probe of an alarm's deed; blank for the followed one and for all else. */

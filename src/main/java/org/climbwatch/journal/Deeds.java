@@ -37,6 +37,14 @@ final class Deeds {
       return new Row(id, at, action, subject, text);
     }
 
+    /** The same; of a start of the program with whether the machine had stayed on. */
+    Row toldOfRestart(List<Boots.Range> boots) {
+      boolean stayedOn =
+          action.equals("resumed")
+              && boots.stream().anyMatch(one -> one.boot() == at.boot() && one.first() < id);
+      return stayedOn ? new Row(id, at, action, subject, RecordedDeed.SAME_BOOT) : this;
+    }
+
     RecordedDeed recorded(Timeline timeline) {
       return recorded(timeline, timeline.elapsedMs(at.boot(), at.millis()));
     }

@@ -108,8 +108,9 @@ public final class Firings implements AutoCloseable {
           FiringRange firing = range(id);
           Timeline timeline = Boots.timeline(connection, firing.first(), firing.last());
           List<RecordedDeed> deeds = new ArrayList<>();
+          List<Boots.Range> boots = Boots.between(connection, firing.first(), firing.last());
           for (Deeds.Row row : Deeds.between(connection, firing.first(), firing.last())) {
-            deeds.add(row.recorded(timeline));
+            deeds.add(row.toldOfRestart(boots).recorded(timeline));
           }
           deeds.addAll(Remarks.of(connection, firing.id(), timeline));
           return deeds;

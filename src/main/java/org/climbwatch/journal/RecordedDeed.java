@@ -14,8 +14,10 @@ import java.time.Instant;
  * @param subject the firing's name, the declared phase's word, the alarm's id or the reported
  *     matter; else empty
  * @param text the note; of an alarm's deed {@link org.climbwatch.alarm.Signature#text} or {@link
- *     org.climbwatch.alarm.Shelving#text}; how long the machine was off; {@link
- *     org.climbwatch.alarm.Report#text}; or the settings in the codec's text; else empty
+ *     org.climbwatch.alarm.Shelving#text}; how long the machine was off, or {@link #SAME_BOOT};
+ *     {@link org.climbwatch.alarm.Report#text}; or the settings in the codec's text; else empty
  */
-public record RecordedDeed(
-    Instant at, long elapsedMs, String action, String subject, String text) {}
+public record RecordedDeed(Instant at, long elapsedMs, String action, String subject, String text) {
+  /** The text of a start of the program while the machine stayed on. */
+  public static final String SAME_BOOT = "same boot";
+}

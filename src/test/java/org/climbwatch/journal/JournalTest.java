@@ -391,6 +391,27 @@ class JournalTest {
   }
 
   @Test
+  void aStartOfTheProgramTellsWhetherTheMachineHadStayedOn() throws Exception {
+    try (Journal journal = open()) {
+      Fixture.begin(journal, at(0, 1000), "raku");
+      journal.append(good(at(0, 2000), 400));
+      journal.record(new Input.Resumed(at(0, 9000)), List.of());
+      int boot = journal.boot("boot-b", 0, Fixture.WALL_MS + 60_000);
+      journal.record(new Input.Resumed(at(boot, 10)), List.of());
+      journal.append(good(at(boot, 500), 390));
+      journal.record(new Input.Resumed(at(boot, 900)), List.of());
+      journal.commit();
+
+      try (Firings firings = Firings.open(file)) {
+        assertThat(firings.deeds(1))
+            .filteredOn(deed -> deed.action().equals("resumed"))
+            .extracting(RecordedDeed::text)
+            .containsExactly(RecordedDeed.SAME_BOOT, "", RecordedDeed.SAME_BOOT);
+      }
+    }
+  }
+
+  @Test
   void readersSeeWhatIsCommittedWhileTheWriterGoesOn() {
     try (Journal journal = open();
         Firings one = openFirst(journal);

@@ -55,13 +55,20 @@ record AlarmDeed(String alarm, String time, String by) {
     }
   }
 
-  /** How long the machine was off, of the note of {@code resumed}: {@code away 95 s}, or blank. */
+  /** The note of {@code resumed} where the machine had stayed on. */
+  static final String SAME_BOOT = "same boot";
+
+  /**
+   * How long the machine was off, of the note of {@code resumed}: {@code away 95 s}, {@link
+   * #SAME_BOOT}, or blank where nobody knows.
+   */
   static Duration away(String note) {
-    if (note.isBlank()) {
+    if (note.isBlank() || note.equals(SAME_BOOT)) {
       return Duration.ZERO;
     }
     if (!note.matches("away \\d{1,10} s")) {
-      throw new BadRecording("the note of resumed must be as \"away 95 s\", or empty");
+      throw new BadRecording(
+          "the note of resumed must be as \"away 95 s\", \"same boot\", or empty");
     }
     return Duration.ofSeconds(Long.parseLong(note.substring(5, note.length() - 2)));
   }

@@ -20,7 +20,8 @@ import org.climbwatch.watch.Input;
  * <p>Columns are found by their names in the first row, in any order: {@code elapsed_s} with {@code
  * emf_mv} and {@code cold_junction_c}, or with {@code temperature_c}. The raw signal is taken where
  * a row has both. {@code quality}, {@code note} and {@code action} are used when present; all other
- * columns are passed over. Every {@code resumed} begins a new boot.
+ * columns are passed over. Every {@code resumed} begins a new boot, unless its note says that the
+ * machine had stayed on.
  */
 public final class Recording implements AutoCloseable {
   /** s: some thirty years. */
@@ -89,7 +90,7 @@ public final class Recording implements AutoCloseable {
 
   private Input input(String action) {
     long millis = Math.round(inputs.number(columns.elapsed(), "elapsed_s", LONGEST_S) * 1000);
-    if (action.equals("resumed")) {
+    if (action.equals("resumed") && !stayedOn()) {
       boot++;
     } else if (millis < lastMillis) {
       throw new BadRecording("elapsed_s goes back; put the rows in the order of time");
@@ -104,6 +105,10 @@ public final class Recording implements AutoCloseable {
     }
     lastMillis = millis;
     return input;
+  }
+
+  private boolean stayedOn() {
+    return columns.note() >= 0 && rows.is(columns.note(), AlarmDeed.SAME_BOOT);
   }
 
   private void chooseProbe(boolean reading) {

@@ -100,6 +100,12 @@ class RecordingTest {
   }
 
   @Test
+  void timeGoesOnWhereTheMachineHadStayedOn() throws IOException {
+    assertThat(inputs("elapsed_s,temperature_c,action,note\n100,500,,\n103,,resumed,same boot\n"))
+        .endsWith(new Input.Resumed(at(103_000)));
+  }
+
+  @Test
   void spreadsheetsHabitsAreUnderstood() throws IOException {
     List<Input> wanted =
         List.of(measured(Reading.linearised(at(1000), "upper", 20, OptionalDouble.empty())));
