@@ -2,6 +2,7 @@ package org.climbwatch.alarm;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.climbwatch.firing.Plan;
 
 /**
  * What kiln and probe are meant to do.
@@ -36,15 +37,12 @@ public record Meant(
           OptionalDouble.empty(),
           Optional.empty());
 
-  /** °C about the plan within which a kiln that is held by hand is where it is meant to be. */
-  private static final double BY_HAND_C = 25;
-
   /** Whether the kiln is where the plan wants it to hold or to come down: no climb is meant. */
   boolean restsAsPlanned(OptionalDouble temperatureC) {
     return planRests
         && plannedC.isPresent()
         && temperatureC.isPresent()
-        && Math.abs(temperatureC.getAsDouble() - plannedC.getAsDouble()) <= BY_HAND_C;
+        && Math.abs(temperatureC.getAsDouble() - plannedC.getAsDouble()) <= Plan.BY_HAND_C;
   }
 
   /** Whether a temperature has reached the target; false where either is not known. */

@@ -197,12 +197,20 @@ public final class Course {
             || (dropC >= ABANDONED_DROP_C && temperatureC < settings.endBelowC());
     boolean longSince =
         peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
-    return fallen && longSince
+    return fallen && longSince && !comesDownAsPlanned(at, temperatureC)
         ? enter(
             at,
             Phase.COOLING,
             "It has fallen for so long that the fire is out. If you did not shut the gas, shut it now at burner and bottle.")
         : List.of();
+  }
+
+  private boolean comesDownAsPlanned(Moment at, double temperatureC) {
+    OptionalDouble elapsedS = sinceS(begun.map(Begun::since), at);
+    OptionalDouble plannedC = plannedC(at);
+    return plannedC.isPresent()
+        && settings.plan().restsOnItsWay(elapsedS.getAsDouble())
+        && Math.abs(temperatureC - plannedC.getAsDouble()) <= Plan.BY_HAND_C;
   }
 
   private double hoursSincePeak(Moment at) {

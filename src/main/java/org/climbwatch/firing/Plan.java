@@ -11,6 +11,9 @@ import java.util.List;
 public record Plan(List<Segment> segments) {
   public static final Plan NONE = new Plan(List.of());
 
+  /** °C about the plan within which a kiln that is fired by hand is where it is meant to be. */
+  public static final double BY_HAND_C = 25;
+
   /** °C at which a plan begins: a kiln in a shed, about. */
   public static final double FROM_C = 20;
 
@@ -82,5 +85,24 @@ public record Plan(List<Segment> segments) {
       fromC = segment.toC();
     }
     return false;
+  }
+
+  /**
+   * Whether it holds or comes down on its way: later it goes higher again.
+   *
+   * @param elapsedS s since lighting, 0 or more
+   */
+  public boolean restsOnItsWay(double elapsedS) {
+    double nowC = meantC(elapsedS);
+    double endS = 0;
+    double fromC = FROM_C;
+    boolean higher = false;
+    for (Segment segment : segments) {
+      endS += Math.abs(segment.toC() - fromC) / segment.rateCPerHour() * 3600;
+      endS += segment.holdMinutes() * 60;
+      fromC = segment.toC();
+      higher |= endS > elapsedS && segment.toC() > nowC;
+    }
+    return higher && rests(elapsedS);
   }
 }

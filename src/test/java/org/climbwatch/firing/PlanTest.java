@@ -39,7 +39,14 @@ class PlanTest {
   }
 
   @Test
+  void restsOnItsWayWhereItGoesHigherLater() {
+    assertThat(List.of(2.0, 2.9)).allMatch(hour -> plan.restsOnItsWay(hour * 3600));
+    assertThat(List.of(1.9, 13.2, 14.0, 20.0)).noneMatch(hour -> plan.restsOnItsWay(hour * 3600));
+  }
+
+  @Test
   void noPlanWantsNothing() {
+    assertThat(Plan.NONE.restsOnItsWay(100)).isFalse();
     assertThat(Plan.NONE.rests(100)).isFalse();
     assertThat(Plan.NONE.meantC(100)).isNaN();
   }

@@ -156,6 +156,30 @@ class FiringRulesTest {
     assertThat(stalledAtS(plan, tooLong)).as("the hold is over").isBetween(18_590L, 18_620L);
   }
 
+  /** Down by 100 °C and on again: a fire that is turned down as meant is none that has gone out. */
+  @Test
+  void aWayDownThatThePlanHasBeforeItClimbsOnIsNoCooling() {
+    Plan plan =
+        new Plan(
+            List.of(
+                new Plan.Segment(150, 1000, 30),
+                new Plan.Segment(100, 880, 30),
+                new Plan.Segment(100, 1050, 0)));
+    Script asPlanned = begun(20).climb(150, 23_520).climb(0, 1800).climb(-100, 4320).climb(0, 1800);
+    Script flameLost = begun(20).climb(150, 23_520).climb(0, 1800).climb(-500, 3600);
+
+    assertThat(phases(plan, asPlanned)).containsExactly(Phase.CLIMBING);
+    assertThat(phases(plan, flameLost)).containsExactly(Phase.CLIMBING, Phase.COOLING);
+  }
+
+  private static List<Phase> phases(Plan plan, Script script) {
+    Watch watch = meaning(OptionalDouble.empty(), plan);
+    return Script.eventsOf(watch, script.inputs()).stream()
+        .filter(Event.PhaseChanged.class::isInstance)
+        .map(event -> ((Event.PhaseChanged) event).phase())
+        .toList();
+  }
+
   private static long stalledAtS(Plan plan, Script script) {
     return alarms(meaning(OptionalDouble.empty(), plan), script, AlarmKind.CLIMB_STALLED)
             .get(0)
