@@ -31,6 +31,11 @@ public final class Course {
   /** °C above the lowest since the peak from which a fall is counted anew, as after relighting. */
   private static final double RISEN_C = 20;
 
+  /**
+   * ms for which a number that was too cold for a kiln ends nothing yet: first it may be opened.
+   */
+  private static final long DOUBTED_MILLIS = 300_000;
+
   private FiringSettings settings;
   private final Warming warming = new Warming();
   private Phase phase = Phase.IDLE;
@@ -40,6 +45,7 @@ public final class Course {
   private Optional<Moment> peakAt = Optional.empty();
   private Optional<Moment> phaseAt = Optional.empty();
   private boolean coldOnce;
+  private Optional<Moment> tooColdAt = Optional.empty();
   private boolean gasOffSaid;
 
   /**
@@ -143,6 +149,7 @@ public final class Course {
   public void resume() {
     warming.reset();
     peakAt = Optional.empty();
+    tooColdAt = Optional.empty();
     coldOnce = false;
   }
 
@@ -219,8 +226,12 @@ public final class Course {
 
   /** A number that is not the kiln's ends nothing; but one that climbs is a fire. */
   private List<Step> lookCooling(Moment at, double temperatureC, boolean tooCold) {
+    if (tooCold) {
+      tooColdAt = Optional.of(at);
+    }
     boolean cold = temperatureC < settings.endBelowC() && !tooCold;
-    boolean sure = cold && coldOnce;
+    boolean believed = tooColdAt.isEmpty() || at.millisSince(tooColdAt.get()) >= DOUBTED_MILLIS;
+    boolean sure = cold && coldOnce && believed;
     coldOnce = cold;
     if (sure) {
       return finish(true, "The kiln is cold.");
@@ -246,6 +257,7 @@ public final class Course {
     phaseAt = Optional.of(at);
     gasOffSaid = false;
     warming.reset();
+    tooColdAt = Optional.empty();
     coldOnce = false;
     countFallFrom(at);
     return List.of(new Step.Enters(next, why));

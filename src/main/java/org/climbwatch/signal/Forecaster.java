@@ -1,6 +1,7 @@
 package org.climbwatch.signal;
 
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 
 /**
  * Estimates from the recent curve where the fire is heading. Knows nothing of the kiln but this:
@@ -29,6 +30,8 @@ public final class Forecaster {
   /** °C of misfit that is allowed in any case. */
   private static final double FREE_MISFIT_C = 0.3;
 
+  private static final double NEVER = Double.POSITIVE_INFINITY;
+
   private final Bins bins = new Bins();
   private final ChangeWatch changes = new ChangeWatch();
   private final CurveSums sums = new CurveSums(STRETCHES);
@@ -36,7 +39,8 @@ public final class Forecaster {
   private final Heading heading = new Heading();
   private int settling;
   private boolean changed;
-  private double sinceFallS = Double.POSITIVE_INFINITY;
+  private OptionalLong fallMillis = OptionalLong.empty();
+  private double sinceFallS = NEVER;
   private Forecast forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
 
   /**
@@ -47,7 +51,8 @@ public final class Forecaster {
    */
   public void add(long millis, double celsius, OptionalDouble targetC) {
     if (bins.add(millis, celsius)) {
-      look(targetC);
+      sinceFallS = fallMillis.isPresent() ? (millis - fallMillis.getAsLong()) / 1000.0 : NEVER;
+      look(millis, targetC);
     }
   }
 
@@ -57,7 +62,8 @@ public final class Forecaster {
     changes.clear();
     settling = 0;
     changed = false;
-    sinceFallS = Double.POSITIVE_INFINITY;
+    fallMillis = OptionalLong.empty();
+    sinceFallS = NEVER;
     forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
   }
 
@@ -65,9 +71,8 @@ public final class Forecaster {
     return forecast;
   }
 
-  private void look(OptionalDouble targetC) {
-    sinceFallS += Bins.BIN_S;
-    lookForChange();
+  private void look(long millis, OptionalDouble targetC) {
+    lookForChange(millis);
     if (settling > 0) {
       settling--;
       bins.keepNewest(1);
@@ -82,7 +87,7 @@ public final class Forecaster {
     forecast = heading.of(fit, targetC, sinceFallS);
   }
 
-  private void lookForChange() {
+  private void lookForChange(long millis) {
     double offC = changes.offC(bins);
     if (offC == 0) {
       return;
@@ -91,7 +96,10 @@ public final class Forecaster {
     changes.clear();
     settling = ChangeWatch.SETTLING - ChangeWatch.SEEN_AFTER;
     changed = true;
-    sinceFallS = offC < 0 && sinceFallS > ONE_DEED_S ? 0 : sinceFallS;
+    if (offC < 0 && sinceFallS > ONE_DEED_S) {
+      fallMillis = OptionalLong.of(millis);
+      sinceFallS = 0;
+    }
   }
 
   private void fitLongestThatFits() {

@@ -9,6 +9,7 @@ import org.climbwatch.alarm.AlarmState;
 import org.climbwatch.alarm.Shelving;
 import org.climbwatch.alarm.Signature;
 import org.climbwatch.firing.Phase;
+import org.climbwatch.reading.Fault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -143,6 +144,24 @@ class FallingFireTest {
 
     assertThat(first.kind()).isEqualTo(kind);
     assertThat(first.at().millis() / 1000 - turnS).isBetween(earliestS, latestS);
+  }
+
+  /** The patience runs by the clock, not by the readings that were had. */
+  @Test
+  void patienceIsOverBehindAProbeThatFailedMeanwhile() {
+    int turnS = (int) (880 / 110.0 * 3600);
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(110, turnS)
+            .climb(0, 120)
+            .faulty(Fault.OPEN_CIRCUIT, 1500)
+            .climb(0, 1800);
+
+    assertThat(raised(script))
+        .filteredOn(one -> one.kind() == AlarmKind.CLIMB_STALLED)
+        .singleElement()
+        .satisfies(one -> assertThat(one.at().millis() / 1000 - turnS).isBetween(2200L, 2700L));
   }
 
   @Test

@@ -305,6 +305,7 @@ class SignalLeavesTheKilnTest {
     Script script = hot().deed(at -> new Input.Declared(at, Phase.COOLING));
     List<Event> events = sinking(script, 200).climb(0, 240 * MINUTES).events();
 
+    assertThat(raised(events)).contains(AlarmKind.SAFE_TO_OPEN);
     assertThat(events).anyMatch(Event.FiringEnded.class::isInstance);
   }
 
