@@ -50,16 +50,18 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   /**
    * What makes a bend that a slow probe hides a lost flame: so many times the fall that is taken
    * seriously a minute from now, and that fall itself for sure now; standard errors that make it
-   * plain, and that readings may lie beside it; °C that must be missing, and fallen at all. Set on
-   * 240 lost flames and 6900 healthy hours of the ensemble's odd seeds: 17 of those came later than
-   * a minute without it and 10 with it, for one false alarm in 900 hours.
+   * plain, and that readings may lie beside it; °C that must be missing, and fallen at all; °C
+   * above which no probe lags so much. Set on 240 lost flames and 6900 healthy hours of the
+   * ensemble's odd seeds: 17 of those came later than a minute without it and 10 with it, for one
+   * false alarm more in 1700 hours.
    */
-  private static final double AHEAD_TIMES = 3;
+  private static final double AHEAD_TIMES = 3.5;
 
   private static final double PLAIN_BEND_ERRORS = 22;
   private static final double LEFT_ERRORS = 2;
   private static final double LEAST_HIDDEN_C = 2.5;
   private static final double LEAST_FALLEN_C = 0.2;
+  private static final double HOTTEST_C = 700;
 
   /** How much deeper a fall must be that is no plain bend. */
   private static final double PLUNGE_TIMES = 2;
@@ -127,7 +129,8 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   }
 
   private boolean hides(Situation situation) {
-    return hidden(situation).filter(this::isLostFlame).isPresent();
+    return situation.temperatureC().orElse(Double.MAX_VALUE) < HOTTEST_C
+        && hidden(situation).filter(this::isLostFlame).isPresent();
   }
 
   private boolean isLostFlame(HiddenFall fall) {
@@ -194,7 +197,7 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
 
   private String below(Situation situation) {
     return hidden(situation)
-        .filter(this::isLostFlame)
+        .filter(fall -> hides(situation))
         .map(fall -> Words.degrees(fall.missingC()) + " below where its climb was leading")
         .orElseGet(
             () -> Words.degrees(dropC(situation)) + " below the highest of the last minutes");

@@ -15,6 +15,7 @@ final class Bend {
   /** Bins that a bend must be old to be told from another. */
   private static final int YOUNGEST = 3;
 
+  private final boolean lagged;
   private final double[] way;
   private final double square;
 
@@ -24,6 +25,7 @@ final class Bend {
   private final double rateAhead;
 
   private Bend(int bins, int onset, double lag, double ahead) {
+    lagged = lag > 0;
     way = new double[bins];
     double sum = 0;
     for (int i = 0; i < bins; i++) {
@@ -52,6 +54,10 @@ final class Bend {
 
   private static double rate(double x, double lag) {
     return lag == 0 ? 1 : 1 - StrictMath.exp(-x / lag);
+  }
+
+  boolean isLagged() {
+    return lagged;
   }
 
   /** By how much the underlying rate fell, if this is how it bent: least squares. */

@@ -13,8 +13,9 @@ import java.util.Optional;
  * @param missingC °C by which the end lies below where the line before would have led
  * @param missingInErrors the same, in standard errors of that place
  * @param dropC °C below the highest since shortly before the turn
- * @param hidden the last 80 s; empty until three minutes and these are known, and while the end
- *     lies less than 0.5 °C below where the line before would have led
+ * @param hidden the last 80 s; empty until three minutes and these are known, while the end lies
+ *     less than 0.5 °C below where the line before would have led, and where a kink without any lag
+ *     fits best
  */
 public record FallOnset(
     double beforeCPerHour,

@@ -138,7 +138,7 @@ final class OnsetWatch {
         explained = bend.explained(size);
       }
     }
-    return Optional.of(hidden(before, best, all));
+    return best.isLagged() ? Optional.of(hidden(before, best, all)) : Optional.empty();
   }
 
   private HiddenFall hidden(Line before, Bend best, double all) {
