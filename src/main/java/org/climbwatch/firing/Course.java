@@ -164,6 +164,7 @@ public final class Course {
       return lookIdle(at, temperatureC);
     }
     lookForPeak(at, temperatureC);
+    tooColdAt = tooCold ? Optional.of(at) : tooColdAt;
     return switch (phase) {
       case IDLE -> List.of();
       case DRYING, CLIMBING, HOLDING -> tooCold ? List.of() : lookHot(at, temperatureC);
@@ -226,9 +227,6 @@ public final class Course {
 
   /** A number that is not the kiln's ends nothing; but one that climbs is a fire. */
   private List<Step> lookCooling(Moment at, double temperatureC, boolean tooCold) {
-    if (tooCold) {
-      tooColdAt = Optional.of(at);
-    }
     boolean cold = temperatureC < settings.endBelowC() && !tooCold;
     boolean believed = tooColdAt.isEmpty() || at.millisSince(tooColdAt.get()) >= DOUBTED_MILLIS;
     boolean sure = cold && coldOnce && believed;
@@ -248,6 +246,7 @@ public final class Course {
     peakC = Double.NEGATIVE_INFINITY;
     peakAt = Optional.empty();
     coldOnce = false;
+    tooColdAt = Optional.empty();
     warming.reset();
     return List.of(new Step.Begins(opened));
   }
@@ -257,7 +256,6 @@ public final class Course {
     phaseAt = Optional.of(at);
     gasOffSaid = false;
     warming.reset();
-    tooColdAt = Optional.empty();
     coldOnce = false;
     countFallFrom(at);
     return List.of(new Step.Enters(next, why));

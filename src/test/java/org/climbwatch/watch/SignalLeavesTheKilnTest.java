@@ -300,9 +300,10 @@ class SignalLeavesTheKilnTest {
   }
 
   /** A hat that is lifted after fast work: late, but the evening comes to its end. */
-  @Test
-  void aKilnThatStandsOpenIsColdInTheEnd() {
-    Script script = hot().deed(at -> new Input.Declared(at, Phase.COOLING));
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void aKilnThatStandsOpenIsColdInTheEnd(boolean said) {
+    Script script = said ? hot().deed(at -> new Input.Declared(at, Phase.COOLING)) : hot();
     List<Event> events = sinking(script, 200).climb(0, 240 * MINUTES).events();
 
     assertThat(raised(events)).contains(AlarmKind.SAFE_TO_OPEN);
