@@ -36,6 +36,9 @@ public final class Course {
    */
   private static final long DOUBTED_MILLIS = 300_000;
 
+  /** ms within which a signal is back that was away: what climbs for longer has a fire. */
+  private static final long RETURN_MILLIS = 60_000;
+
   private FiringSettings settings;
   private final Warming warming = new Warming();
   private Phase phase = Phase.IDLE;
@@ -234,9 +237,22 @@ public final class Course {
     if (sure) {
       return finish(true, "The kiln is cold.");
     }
-    return warming.look(at, temperatureC, settings.beginRiseC()).isPresent()
+    return warms(at, temperatureC, tooCold)
         ? enter(at, Phase.CLIMBING, "It warms again.")
         : List.of();
+  }
+
+  /** What comes back from a number that was too cold is soon there, and has not warmed. */
+  private boolean warms(Moment at, double temperatureC, boolean tooCold) {
+    boolean returns =
+        !tooCold && tooColdAt.isPresent() && at.millisSince(tooColdAt.get()) < RETURN_MILLIS;
+    if (returns) {
+      warming.reset();
+    }
+    return warming
+        .look(at, temperatureC, settings.beginRiseC())
+        .filter(since -> !tooCold || at.millisSince(since) >= RETURN_MILLIS)
+        .isPresent();
   }
 
   private List<Step> open(Begun opened) {

@@ -310,6 +310,19 @@ class SignalLeavesTheKilnTest {
     assertThat(events).anyMatch(Event.FiringEnded.class::isInstance);
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {3, 10})
+  void aShortThatIsOverIsNoWarming(double filterS) {
+    Script script = sinking(hot().deed(at -> new Input.Declared(at, Phase.COOLING)), filterS);
+    script.climb(0, 5 * MINUTES);
+    for (double s = 0; s < 6 * filterS; s++) {
+      script.climb(660 * 3600 / filterS * StrictMath.exp(-s / filterS), 1);
+    }
+    List<Event> events = script.climb(-300, 60 * MINUTES).events();
+
+    assertThat(phases(events)).containsExactly(Phase.CLIMBING, Phase.COOLING);
+  }
+
   /** From 728 °C and less to 28. */
   private static Script sinking(Script script, double lagS) {
     for (double s = 0; s < 6 * lagS; s++) {
