@@ -31,9 +31,7 @@ public final class Course {
   /** °C above the lowest since the peak from which a fall is counted anew, as after relighting. */
   private static final double RISEN_C = 20;
 
-  /**
-   * ms for which a number that was too cold for a kiln ends nothing yet: first it may be opened.
-   */
+  /** ms for which what was too cold for a kiln ends nothing yet: first it may be opened. */
   private static final long DOUBTED_MILLIS = 300_000;
 
   /** ms within which a signal is back that was away: what climbs for longer has a fire. */
@@ -208,12 +206,17 @@ public final class Course {
             || (dropC >= ABANDONED_DROP_C && temperatureC < settings.endBelowC());
     boolean longSince =
         peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
-    return fallen && longSince && !comesDownAsPlanned(at, temperatureC)
-        ? enter(
-            at,
-            Phase.COOLING,
-            "It has fallen for so long that the fire is out. If you did not shut the gas, shut it now at burner and bottle.")
-        : List.of();
+    if (!fallen || !longSince) {
+      return List.of();
+    }
+    if (comesDownAsPlanned(at, temperatureC)) {
+      countFallFrom(at); // what is left of it when the plan leads up again is no fall
+      return List.of();
+    }
+    return enter(
+        at,
+        Phase.COOLING,
+        "It has fallen for so long that the fire is out. If you did not shut the gas, shut it now at burner and bottle.");
   }
 
   private boolean comesDownAsPlanned(Moment at, double temperatureC) {
@@ -244,9 +247,7 @@ public final class Course {
 
   /** What comes back from a number that was too cold is soon there, and has not warmed. */
   private boolean warms(Moment at, double temperatureC, boolean tooCold) {
-    boolean returns =
-        !tooCold && tooColdAt.isPresent() && at.millisSince(tooColdAt.get()) < RETURN_MILLIS;
-    if (returns) {
+    if (!tooCold && tooColdAt.isPresent() && at.millisSince(tooColdAt.get()) < RETURN_MILLIS) {
       warming.reset();
     }
     return warming

@@ -180,6 +180,23 @@ class FiringRulesTest {
         .toList();
   }
 
+  /** The fall that was meant is no fall of the fire either when the plan leads up again. */
+  @Test
+  void aWayDownThatThePlanWantedIsForgottenWhereItLeadsUp() {
+    Plan plan =
+        new Plan(
+            List.of(
+                new Plan.Segment(200, 1020, 0),
+                new Plan.Segment(100, 870, 10),
+                new Plan.Segment(100, 1200, 0)));
+    Script script = begun(20).climb(200, 5 * 3600).climb(-100, 5400).climb(0, 600).climb(100, 3600);
+
+    assertThat(Script.eventsOf(meaning(OptionalDouble.empty(), plan), script.inputs()))
+        .filteredOn(Event.PhaseChanged.class::isInstance)
+        .extracting(event -> ((Event.PhaseChanged) event).phase())
+        .containsExactly(Phase.CLIMBING);
+  }
+
   private static long stalledAtS(Plan plan, Script script) {
     return alarms(meaning(OptionalDouble.empty(), plan), script, AlarmKind.CLIMB_STALLED)
             .get(0)
