@@ -1,7 +1,5 @@
 package org.climbwatch.alarm;
 
-import org.climbwatch.firing.Phase;
-
 /**
  * The kiln is meant to climb and does not. Applies while climbing and short of the target only, so
  * it is silent through drying, a hold on purpose and cooling. A standing one goes on in a cooling
@@ -37,21 +35,11 @@ public record ClimbStalled(
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
-      return Verdict.HOLDS;
-    }
-    if (situation.phase() != Phase.CLIMBING
-        || situation.meant().restsAsPlanned(situation.temperatureC())
-        || situation.meant().reached(situation.temperatureC())
-        || situation.meant().reached(situation.highestC())) {
-      return Verdict.NOT_APPLICABLE;
-    }
-    if (!standing && situation.temperatureC().orElse(fromC) < fromC && !situation.tooCold()) {
-      return Verdict.CLEAR;
-    }
-    if (situation.signalBad() || situation.climb().isEmpty()) {
-      return Verdict.UNKNOWN;
-    }
+    return WeakFire.withoutClimb(situation, standing, fromC)
+        .orElseGet(() -> ofClimb(situation, standing));
+  }
+
+  private Verdict ofClimb(Situation situation, boolean standing) {
     if (!standing && BodyReduction.perhaps(situation, patienceMinutes)) {
       return Verdict.CLEAR;
     }

@@ -1,6 +1,5 @@
 package org.climbwatch.alarm;
 
-import org.climbwatch.firing.Phase;
 import org.climbwatch.signal.Climb;
 
 /**
@@ -41,21 +40,11 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC, double p
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    if (situation.phase() == Phase.COOLING && situation.stillStands(standing)) {
-      return Verdict.HOLDS;
-    }
-    if (situation.phase() != Phase.CLIMBING
-        || situation.meant().restsAsPlanned(situation.temperatureC())
-        || situation.meant().reached(situation.temperatureC())
-        || situation.meant().reached(situation.highestC())) {
-      return Verdict.NOT_APPLICABLE;
-    }
-    if (!standing && situation.temperatureC().orElse(fromC) < fromC && !situation.tooCold()) {
-      return Verdict.CLEAR;
-    }
-    if (situation.signalBad() || situation.climb().isEmpty()) {
-      return Verdict.UNKNOWN;
-    }
+    return WeakFire.withoutClimb(situation, standing, fromC)
+        .orElseGet(() -> ofClimb(situation, standing));
+  }
+
+  private Verdict ofClimb(Situation situation, boolean standing) {
     Climb climb = situation.climb().get();
     // a standing alarm returns only once it sinks no more
     boolean sinks =
