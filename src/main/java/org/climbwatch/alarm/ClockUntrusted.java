@@ -27,14 +27,14 @@ public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
 
   @Override
   public Verdict look(Situation situation, boolean standing) {
-    boolean holds = !situation.machine().clockDoubt().isEmpty() || jumped(situation);
+    boolean holds = !situation.machine().clockDoubt().isEmpty() || news(situation).isPresent();
     return holds ? Verdict.HOLDS : Verdict.CLEAR;
   }
 
   /** A second jump makes other dates wrong than the first. */
   @Override
   public Optional<Moment> happenedAt(Situation situation) {
-    return jumped(situation) ? situation.machine().jump().map(Machine.Jump::at) : Optional.empty();
+    return news(situation).map(Machine.Jump::at);
   }
 
   /** A jump is news for a time only; whether anybody puts the clock right is another matter. */
@@ -43,15 +43,14 @@ public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
     return "Nothing new of the clock. Dates that went wrong in the record stay wrong.";
   }
 
-  private boolean jumped(Situation situation) {
-    if (situation.phase() == Phase.IDLE || situation.machine().jump().isEmpty()) {
-      return false;
-    }
-    Machine.Jump jump = situation.machine().jump().get();
+  private Optional<Machine.Jump> news(Situation situation) {
     Moment now = situation.at();
-    return Math.abs(jump.seconds()) >= jumpS
-        && jump.at().sameBoot(now)
-        && now.millisSince(jump.at()) <= NEWS_MILLIS;
+    return situation.phase() == Phase.IDLE
+        ? Optional.empty()
+        : situation
+            .machine()
+            .lastJump(jumpS)
+            .filter(jump -> jump.at().sameBoot(now) && now.millisSince(jump.at()) <= NEWS_MILLIS);
   }
 
   @Override
@@ -65,10 +64,10 @@ public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
   }
 
   private String why(Situation situation) {
-    if (!jumped(situation)) {
+    if (news(situation).isEmpty()) {
       return situation.machine().clockDoubt();
     }
-    long seconds = situation.machine().jump().orElseThrow().seconds();
+    long seconds = news(situation).get().seconds();
     return "it jumped "
         + (seconds < 0 ? "back" : "forward")
         + " by "

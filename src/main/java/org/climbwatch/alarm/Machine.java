@@ -1,7 +1,9 @@
 package org.climbwatch.alarm;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import org.climbwatch.reading.Moment;
 
 /**
@@ -10,12 +12,15 @@ import org.climbwatch.reading.Moment;
  * @param writingTrouble why the record does not reach the disk; blank when it does
  * @param freeMb 10⁶ bytes free on the disk of the record
  * @param clockDoubt why the wall clock cannot be trusted; blank while nothing speaks against it
- * @param jump the last one of the wall clock while a firing was on
+ * @param jumps of the wall clock while a firing was on, the newest first; the last few
  */
 public record Machine(
-    String writingTrouble, OptionalLong freeMb, String clockDoubt, Optional<Jump> jump) {
+    String writingTrouble, OptionalLong freeMb, String clockDoubt, List<Jump> jumps) {
   /** Nothing was reported yet. */
-  public static final Machine UNKNOWN = new Machine("", OptionalLong.empty(), "", Optional.empty());
+  public static final Machine UNKNOWN = new Machine("", OptionalLong.empty(), "", List.of());
+
+  /** A time service that sets the clock by steps makes one large one and some small ones. */
+  private static final int REMEMBERED = 8;
 
   /**
    * A jump of the wall clock.
@@ -27,13 +32,26 @@ public record Machine(
   /** The same with a newer report. */
   public Machine with(Moment at, Report report) {
     if (report instanceof Report.Writing writing) {
-      return new Machine(writing.trouble(), freeMb, clockDoubt, jump);
+      return new Machine(writing.trouble(), freeMb, clockDoubt, jumps);
     } else if (report instanceof Report.FreeSpace space) {
-      return new Machine(writingTrouble, OptionalLong.of(space.megabytes()), clockDoubt, jump);
+      return new Machine(writingTrouble, OptionalLong.of(space.megabytes()), clockDoubt, jumps);
     } else if (report instanceof Report.Clock clock) {
-      return new Machine(writingTrouble, freeMb, clock.doubt(), jump);
+      return new Machine(writingTrouble, freeMb, clock.doubt(), jumps);
     }
     long seconds = ((Report.ClockJump) report).seconds();
-    return new Machine(writingTrouble, freeMb, clockDoubt, Optional.of(new Jump(at, seconds)));
+    return new Machine(writingTrouble, freeMb, clockDoubt, jumpsWith(new Jump(at, seconds)));
+  }
+
+  private List<Jump> jumpsWith(Jump newest) {
+    return Stream.concat(Stream.of(newest), jumps.stream()).limit(REMEMBERED).toList();
+  }
+
+  /**
+   * The last jump that was not smaller.
+   *
+   * @param leastS s, forward or back
+   */
+  Optional<Jump> lastJump(double leastS) {
+    return jumps.stream().filter(one -> Math.abs(one.seconds()) >= leastS).findFirst();
   }
 }

@@ -149,6 +149,17 @@ class MachineAlarmsTest {
             third -> assertThat(third).contains("it jumped forward by 61 s"));
   }
 
+  /** A time service sets the clock by a large step and corrects itself by a small one. */
+  @Test
+  void aSmallStepBehindAJumpDoesNotEndTheNewsOfIt() {
+    Script script = reports(firing(), new Report.ClockJump(-7200)).climb(150, 20);
+    reports(script, new Report.ClockJump(10)).climb(150, 700);
+
+    assertThat(changes(script.events()))
+        .containsExactly(
+            "3600 clock_untrusted unacknowledged", "4201 clock_untrusted returned_unacknowledged");
+  }
+
   /** Nobody has put it right, and what was dated wrong stays so. */
   @Test
   void aJumpThatIsNoLongerNewsIsNotSaidToBeOver() {
