@@ -68,7 +68,7 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC, double p
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: sinking %s at %s, for %s, while it should climb. The fire gives less than"
+        "%s, probe %s: sinking %s at %s, for %s, while it should %s. The fire gives less than"
             + " the kiln loses. Check in this order: the flame at every burner; bottle and gauge"
             + " (frost, sinking pressure); regulator and hose; damper and flame at the flue; gas"
             + " too high; wind. Change one thing a little and wait 10 to 15 min. If a flame is"
@@ -80,6 +80,11 @@ public record Sagging(Delays delays, double sinkCPerHour, double fromC, double p
         situation.temperatureC().isPresent()
             ? Words.degrees(situation.temperatureC().getAsDouble())
             : "an unknown temperature",
-        Words.span(heldSeconds));
+        Words.span(heldSeconds),
+        situation.meant().planRests() ? "be at " + planned(situation) : "climb");
+  }
+
+  private static String planned(Situation situation) {
+    return Words.degrees(situation.meant().plannedC().orElseThrow()) + " by the plan";
   }
 }

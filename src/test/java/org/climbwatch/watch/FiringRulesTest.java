@@ -172,6 +172,16 @@ class FiringRulesTest {
     assertThat(phases(plan, flameLost)).containsExactly(Phase.CLIMBING, Phase.COOLING);
   }
 
+  @Test
+  void whatSinksBelowAHoldOfThePlanIsToldWithThePlan() {
+    Plan plan = new Plan(List.of(new Plan.Segment(150, 620, 120), new Plan.Segment(150, 1200, 0)));
+    Script sinks = begun(20).climb(150, 4 * 3600).climb(-40, 4000);
+
+    assertThat(alarms(meaning(OptionalDouble.empty(), plan), sinks, AlarmKind.SAGGING))
+        .first()
+        .satisfies(one -> assertThat(one.message()).contains("while it should be at 620 °C by"));
+  }
+
   private static List<Phase> phases(Plan plan, Script script) {
     Watch watch = meaning(OptionalDouble.empty(), plan);
     return Script.eventsOf(watch, script.inputs()).stream()
