@@ -56,15 +56,20 @@ public final class Forecaster {
     }
   }
 
-  /** Forgets everything, as after a gap. */
+  /** Forgets everything, as when a climb begins. */
   public void reset() {
+    fallMillis = OptionalLong.empty();
+    sinceFallS = NEVER;
+    gap();
+  }
+
+  /** Forgets the curve, as after a gap, and not when the fire was turned down. */
+  public void gap() {
     bins.clear();
     changes.clear();
     settling = 0;
     changed = false;
-    fallMillis = OptionalLong.empty();
-    sinceFallS = NEVER;
-    forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY);
+    forecast = new Forecast.NotYet(Forecast.Reason.TOO_EARLY, sinceFallS);
   }
 
   public Forecast forecast() {

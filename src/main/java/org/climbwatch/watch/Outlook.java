@@ -40,7 +40,7 @@ final class Outlook {
 
   /** Nothing is known of what lies between. */
   void gap() {
-    forecaster.reset();
+    forecaster.gap();
   }
 
   /**
@@ -58,6 +58,9 @@ final class Outlook {
 
   /** Takes a temperature that is no spike. */
   void look(Moment at, double celsius, Phase phase, OptionalDouble targetC) {
+    if (lastAt.isPresent() && !lastAt.get().sameBoot(at)) {
+      forecaster.reset();
+    }
     lastAt = Optional.of(at);
     unseen = false;
     highestC = OptionalDouble.of(Math.max(celsius, highestC.orElse(celsius)));

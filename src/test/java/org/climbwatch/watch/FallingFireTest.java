@@ -165,6 +165,20 @@ class FallingFireTest {
   }
 
   @Test
+  void patienceOutlastsARestartOfTheProgram() {
+    int turnS = (int) (880 / 110.0 * 3600);
+    Script script =
+        new Script(20)
+            .deed(at -> new Input.Began(at, ""))
+            .climb(110, turnS)
+            .climb(0, 300)
+            .deed(at -> new Input.Resumed(at, Duration.ZERO))
+            .climb(0, 3600);
+
+    assertThat(raised(script).get(0).at().millis() / 1000 - turnS).isBetween(1800L, 2700L);
+  }
+
+  @Test
   void oneCauseIsOneAlarmAtItsWorst() {
     Script script = climbing();
     for (int minute = 0; minute < 120; minute++) {
