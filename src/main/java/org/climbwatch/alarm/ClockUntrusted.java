@@ -45,7 +45,7 @@ public record ClockUntrusted(Delays delays, double jumpS) implements Rule {
 
   private Optional<Machine.Jump> news(Situation situation) {
     Moment now = situation.at();
-    return situation.phase() == Phase.IDLE
+    return situation.phase() == Phase.IDLE || situation.machine().jumps().isEmpty()
         ? Optional.empty()
         : situation
             .machine()

@@ -52,6 +52,11 @@ public record Machine(
    * @param leastS s, forward or back
    */
   Optional<Jump> lastJump(double leastS) {
-    return jumps.stream().filter(one -> Math.abs(one.seconds()) >= leastS).findFirst();
+    for (int i = 0; i < jumps.size(); i++) { // at every reading
+      if (Math.abs(jumps.get(i).seconds()) >= leastS) {
+        return Optional.of(jumps.get(i));
+      }
+    }
+    return Optional.empty();
   }
 }
