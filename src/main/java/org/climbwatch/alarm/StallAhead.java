@@ -87,19 +87,7 @@ public record StallAhead(
     if (situation.temperatureC().isEmpty() || known.isEmpty()) {
       return Verdict.UNKNOWN;
     }
-    if (picksUp(situation, known.get())) {
-      return Verdict.CLEAR;
-    }
     return ahead(known.get(), targetC, standing) ? Verdict.HOLDS : Verdict.CLEAR;
-  }
-
-  /** Whether the fire burns better than the curve tells yet, as after a stall that was mended. */
-  private boolean picksUp(Situation situation, Forecast.Known known) {
-    return situation
-        .climb()
-        .filter(climb -> climb.cPerHour() - climb.uncertaintyCPerHour() > leastClimbCPerHour)
-        .filter(climb -> climb.cPerHour() > PLAINLY * known.climbCPerHour())
-        .isPresent();
   }
 
   private boolean ahead(Forecast.Known known, double targetC, boolean standing) {
