@@ -20,7 +20,7 @@ public record Machine(
   public static final Machine UNKNOWN = new Machine("", OptionalLong.empty(), "", List.of());
 
   /** A time service that sets the clock by steps makes one large one and some small ones. */
-  private static final int REMEMBERED = 8;
+  private static final int REMEMBERED = 64;
 
   /**
    * A jump of the wall clock.
