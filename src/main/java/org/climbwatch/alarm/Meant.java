@@ -37,12 +37,14 @@ public record Meant(
           OptionalDouble.empty(),
           Optional.empty());
 
-  /** Whether the kiln is where the plan wants it to hold or to come down: no climb is meant. */
+  /**
+   * Whether the plan wants the kiln to hold or to come down and it is no lower: no climb is meant.
+   */
   boolean restsAsPlanned(OptionalDouble temperatureC) {
     return planRests
         && plannedC.isPresent()
         && temperatureC.isPresent()
-        && Math.abs(temperatureC.getAsDouble() - plannedC.getAsDouble()) <= Plan.BY_HAND_C;
+        && temperatureC.getAsDouble() >= plannedC.getAsDouble() - Plan.BY_HAND_C;
   }
 
   /** Whether a temperature has reached the target; false where either is not known. */

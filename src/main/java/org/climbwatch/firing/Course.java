@@ -200,6 +200,10 @@ public final class Course {
     if (phase == Phase.DRYING && temperatureC >= settings.dryBelowC()) {
       return enter(at, Phase.CLIMBING, "Above the drying range.");
     }
+    if (comesDownAsPlanned(at, temperatureC)) {
+      countFallFrom(at); // what is left of it when the plan leads up again is no fall
+      return List.of();
+    }
     double dropC = peakC - temperatureC;
     boolean fallen =
         (dropC >= settings.coolingDropC() && dropC >= LEAST_FALL_C_PER_HOUR * hoursSincePeak(at))
@@ -207,10 +211,6 @@ public final class Course {
     boolean longSince =
         peakAt.isPresent() && at.millisSince(peakAt.get()) >= settings.coolingAfterSeconds() * 1000;
     if (!fallen || !longSince) {
-      return List.of();
-    }
-    if (comesDownAsPlanned(at, temperatureC)) {
-      countFallFrom(at); // what is left of it when the plan leads up again is no fall
       return List.of();
     }
     return enter(
@@ -224,7 +224,7 @@ public final class Course {
     OptionalDouble plannedC = plannedC(at);
     return plannedC.isPresent()
         && settings.plan().restsOnItsWay(elapsedS.getAsDouble())
-        && Math.abs(temperatureC - plannedC.getAsDouble()) <= Plan.BY_HAND_C;
+        && temperatureC >= plannedC.getAsDouble() - Plan.BY_HAND_C;
   }
 
   private double hoursSincePeak(Moment at) {

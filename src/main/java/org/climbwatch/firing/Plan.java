@@ -11,7 +11,7 @@ import java.util.List;
 public record Plan(List<Segment> segments) {
   public static final Plan NONE = new Plan(List.of());
 
-  /** °C about the plan within which a kiln that is fired by hand is where it is meant to be. */
+  /** °C below the plan down to which a kiln that is fired by hand is where it is meant to be. */
   public static final double BY_HAND_C = 25;
 
   /** °C at which a plan begins: a kiln in a shed, about. */

@@ -172,6 +172,28 @@ class FiringRulesTest {
     assertThat(phases(plan, flameLost)).containsExactly(Phase.CLIMBING, Phase.COOLING);
   }
 
+  /** 150 °C down in half an hour and slowly on: over before a fall is long enough to be one. */
+  @Test
+  void aQuickWayDownOfThePlanIsNoCoolingEither() {
+    Plan plan =
+        new Plan(
+            List.of(
+                new Plan.Segment(150, 1000, 0),
+                new Plan.Segment(400, 860, 0),
+                new Plan.Segment(60, 1050, 0)));
+
+    assertThat(phases(plan, begun(20).climb(150, 23_520).climb(-400, 1260).climb(60, 3600)))
+        .containsExactly(Phase.CLIMBING);
+  }
+
+  @Test
+  void aKilnAboveAHoldOfThePlanMaySink() {
+    Plan plan = new Plan(List.of(new Plan.Segment(150, 620, 120), new Plan.Segment(150, 1200, 0)));
+    Script sinks = begun(20).climb(165, 4 * 3600).climb(-40, 4000);
+
+    assertThat(alarms(meaning(OptionalDouble.empty(), plan), sinks, AlarmKind.SAGGING)).isEmpty();
+  }
+
   @Test
   void whatSinksBelowAHoldOfThePlanIsToldWithThePlan() {
     Plan plan = new Plan(List.of(new Plan.Segment(150, 620, 120), new Plan.Segment(150, 1200, 0)));
