@@ -51,7 +51,7 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
    * What makes a bend that a slow probe hides a lost flame: so many times the fall that is taken
    * seriously a minute from now, and that fall itself for sure now; standard errors that make it
    * plain, and that readings may lie beside it; °C that must be missing, and fallen at all; °C
-   * above which no probe lags so much. Set on 240 lost flames and 6900 healthy hours of the
+   * above which it finds no lost flame sooner and rings for gusts. Set on 240 lost flames and 6900 healthy hours of the
    * ensemble's odd seeds: 17 of those came later than a minute without it and 10 with it, for one
    * false alarm more in 1700 hours.
    */
