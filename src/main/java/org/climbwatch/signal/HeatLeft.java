@@ -35,7 +35,8 @@ public final class HeatLeft {
     if (at.isPresent() && !at.get().sameBoot(now)) {
       forget();
     }
-    if (at.isPresent() && leastC > Cooling.ROOM_C) {
+    // what is no colder is the new bound, however far the old one has come down
+    if (at.isPresent() && celsius < leastC && leastC > Cooling.ROOM_C) {
       leastC = Cooling.coolestC(leastC, now.millisSince(at.get()) / 1000.0);
     }
     leastC = Math.max(leastC, celsius);
