@@ -51,9 +51,9 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
    * What makes a bend that a slow probe hides a lost flame: so many times the fall that is taken
    * seriously a minute from now, and that fall itself for sure now; standard errors that make it
    * plain, and that readings may lie beside it; °C that must be missing, and fallen at all; °C
-   * above which it finds no lost flame sooner and rings for gusts. Set on 240 lost flames and 6900 healthy hours of the
-   * ensemble's odd seeds: 17 of those came later than a minute without it and 10 with it, for one
-   * false alarm more in 1700 hours.
+   * above which it finds no lost flame sooner and rings for gusts. Set on 240 lost flames and 6900
+   * healthy hours of the ensemble's odd seeds: 17 of those came later than a minute without it and
+   * 10 with it, for one false alarm more in 1700 hours.
    */
   private static final double AHEAD_TIMES = 3.5;
 
@@ -129,8 +129,13 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   }
 
   private boolean hides(Situation situation) {
+    return hiddenLostFlame(situation).isPresent();
+  }
+
+  private Optional<HiddenFall> hiddenLostFlame(Situation situation) {
     return situation.temperatureC().orElse(Double.MAX_VALUE) < HOTTEST_C
-        && hidden(situation).filter(this::isLostFlame).isPresent();
+        ? situation.onset().flatMap(FallOnset::hidden).filter(this::isLostFlame)
+        : Optional.empty();
   }
 
   private boolean isLostFlame(HiddenFall fall) {
@@ -140,10 +145,6 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
         && fall.leftInErrors() < LEFT_ERRORS
         && fall.missingC() > LEAST_HIDDEN_C
         && fall.dropC() > LEAST_FALLEN_C;
-  }
-
-  private static Optional<HiddenFall> hidden(Situation situation) {
-    return situation.onset().flatMap(FallOnset::hidden);
   }
 
   private boolean plunges(Situation situation, Climb climb) {
@@ -181,10 +182,11 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   @Override
   public String message(Situation situation, long heldSeconds) {
     return String.format(
-        "%s, probe %s: falling %s at %s, %s, for %s. THE FLAME MAY BE OUT. Go and look at every burner."
-            + " If one is out: shut the gas at the burner and the bottle, do not relight; open damper and door if that is safe, keep flames and switches"
-            + " away, wait 5 min at least, longer in still air. Never open the gas blind into a hot"
-            + " kiln. If all burn: damper, wind, an opened door, the bottle.",
+        "%s, probe %s: falling %s at %s, %s, for %s. THE FLAME MAY BE OUT. Go and look at every"
+            + " burner. If one is out: shut the gas at the burner and the bottle, do not relight;"
+            + " open damper and door if that is safe, keep flames and switches away, wait 5 min at"
+            + " least, longer in still air. Never open the gas blind into a hot kiln. If all burn:"
+            + " damper, wind, an opened door, the bottle.",
         situation.kiln(),
         situation.probe(),
         fallPerHour(situation),
@@ -196,8 +198,7 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
   }
 
   private String below(Situation situation) {
-    return hidden(situation)
-        .filter(fall -> hides(situation))
+    return hiddenLostFlame(situation)
         .map(fall -> Words.degrees(fall.missingC()) + " below where its climb was leading")
         .orElseGet(
             () -> Words.degrees(dropC(situation)) + " below the highest of the last minutes");
@@ -207,10 +208,11 @@ public record Falling(Delays delays, double fallCPerHour, double dropC) implemen
     if (situation.signalBad() && situation.health().steadyFall().isPresent()) {
       return Words.perHour(situation.health().steadyFall().get().cPerHour());
     }
-    if (hides(situation)) {
-      return Words.perHour(-hidden(situation).orElseThrow().nowCPerHour());
-    }
-    return situation.quickClimb().map(climb -> Words.perHour(-climb.cPerHour())).orElse("fast");
+    return hiddenLostFlame(situation)
+        .map(HiddenFall::nowCPerHour)
+        .or(() -> situation.quickClimb().map(Climb::cPerHour))
+        .map(cPerHour -> Words.perHour(-cPerHour))
+        .orElse("fast");
   }
 
   private static double dropC(Situation situation) {
