@@ -23,17 +23,18 @@ final class LiveClient implements WriteListener {
   // both guarded by this
   private final Queue<byte[]> waiting = new ArrayDeque<>();
   private boolean unflushed;
+  private boolean begun;
 
-  private LiveClient(Context context) throws IOException {
-    this.request = context.req();
-    this.out = context.res().getOutputStream();
+  LiveClient(ServletRequest request, ServletOutputStream out) {
+    this.request = request;
+    this.out = out;
   }
 
   /** Takes over a request whose asynchronous handling has begun. */
   static LiveClient open(Context context) throws IOException {
     context.req().getAsyncContext().setTimeout(0);
     context.res().setContentType("text/event-stream;charset=utf-8");
-    return new LiveClient(context);
+    return new LiveClient(context.req(), context.res().getOutputStream());
   }
 
   /** Begins to send what waits. */
@@ -48,6 +49,9 @@ final class LiveClient implements WriteListener {
         return;
       }
       waiting.add(frame);
+      if (!begun) {
+        return; // before its listener is set the stream would be written to and block
+      }
     }
     drain();
   }
@@ -86,6 +90,9 @@ final class LiveClient implements WriteListener {
 
   @Override
   public void onWritePossible() {
+    synchronized (this) {
+      begun = true;
+    }
     drain();
   }
 
